@@ -1,0 +1,130 @@
+import type { Fraction } from './statistics.ts';
+
+/**
+ * What was found about one revision: plain data that serialises to results.json. Numbers are in the unit stated beside
+ * them, at full precision.
+ */
+export interface Findings {
+  readonly format: 'copperplate-results/1';
+  readonly board: string;
+  readonly revision: string;
+  readonly document: string;
+  /** SHA-256 over the files that the revision was calculated from. */
+  readonly inputs_sha256: string;
+  readonly tool: string;
+  readonly seed: number;
+  readonly trials: number;
+  /** What went in, by id: conditions, parts, exact values. */
+  readonly inputs: Readonly<Record<string, InputFinding>>;
+  readonly results: Readonly<Record<string, ResultFinding>>;
+  readonly checks: readonly CheckFinding[];
+  /** When the equations hold; these decide nothing, but a board outside carries a mark. */
+  readonly validity: readonly CheckFinding[];
+  /** Ids of the checks, thinnest margin first. */
+  readonly ranking: readonly string[];
+  readonly verdict: Verdict;
+  /** Fraction of simulated boards on which every check holds at every corner; null when a check was not assessed. */
+  readonly yield: Fraction | null;
+  readonly cautions: readonly CautionFinding[];
+  readonly assumptions: readonly AssumptionFinding[];
+}
+
+export type Verdict = 'pass' | 'marginal' | 'fail' | 'accepted' | 'not assessed';
+
+export interface InputFinding {
+  readonly unit: string;
+  readonly kind: 'condition' | 'part' | 'exact' | 'expression';
+  readonly min: number;
+  readonly typ: number;
+  readonly max: number;
+}
+
+export interface ResultFinding {
+  readonly unit: string;
+  readonly nominal: number;
+  readonly worst: WorstFinding;
+  readonly rss: { readonly min: number; readonly max: number };
+  /** Null for a result that no part moves. */
+  readonly spread: SpreadFinding | null;
+  /** Share of each input in the variance and in the worst case, largest first; shares below 0.05 % are left out. */
+  readonly sensitivity: readonly SensitivityFinding[];
+}
+
+/** `min` and `max` are achieved at the corners named; the bounds enclose every value. */
+export interface WorstFinding {
+  readonly min: number;
+  readonly max: number;
+  readonly min_bound: number;
+  readonly max_bound: number;
+  /** The corner: each variable that matters, in its own unit. */
+  readonly at_min: Corner;
+  readonly at_max: Corner;
+  readonly min_case?: string;
+  readonly max_case?: string;
+  /** Whether achieved value and bound agree to 1e-6 of the range, at either end. */
+  readonly proven: boolean;
+}
+export type Corner = Readonly<Record<string, number>>;
+
+export interface SpreadFinding {
+  /** Where the conditions were held. */
+  readonly at: Corner;
+  readonly mean: number;
+  readonly sd: number;
+  readonly quantiles: { readonly '0.00135': number; readonly '0.025': number; readonly '0.5': number; readonly '0.975': number; readonly '0.99865': number };
+  readonly histogram: { readonly from: number; readonly to: number; readonly counts: readonly number[] };
+}
+
+export interface SensitivityFinding {
+  readonly input: string;
+  /** Share of the variance over simulated boards, 0 … 1, to first order. */
+  readonly variance: number;
+  /** Share of the worst-case swing, 0 … 1. */
+  readonly worst: number;
+  /** Change of the result when the input goes from its minimum to its maximum, in the unit of the result. */
+  readonly swing: number;
+}
+
+export interface CheckFinding {
+  readonly id: string;
+  readonly circuit: string;
+  readonly statement: string;
+  readonly because: string;
+  /** Least slack over everything, achieved; negative where the check fails. Null when it could not be assessed. */
+  readonly worst_slack: number | null;
+  /** No slack is less than this. */
+  readonly worst_slack_bound: number | null;
+  readonly at_worst: Corner;
+  readonly case?: string;
+  readonly unit: string;
+  /** The limit at the worst corner, in the unit `limit_unit`. */
+  readonly limit: number | null;
+  readonly limit_unit: string;
+  /** Worst slack over the size of the limit; null when the limit is zero. */
+  readonly margin: number | null;
+  readonly target: number;
+  readonly proven: boolean;
+  readonly verdict: Verdict;
+  readonly deviation?: string;
+  /** Typical slack, and what the simulated boards give at the worst corner of the conditions. */
+  readonly nominal_slack: number | null;
+  readonly spread: SpreadFinding | null;
+  readonly fail_fraction: Fraction | null;
+  readonly requirement?: string;
+  /** Why it could not be assessed. */
+  readonly reason?: string;
+}
+
+export interface CautionFinding {
+  readonly id: string;
+  readonly level: 'danger' | 'warning' | 'caution' | 'notice';
+  /** The numbers that raised it, in `unit`; null is unknown. */
+  readonly because: Readonly<Record<string, number | null>>;
+  readonly unit: string;
+}
+
+export interface AssumptionFinding {
+  readonly symbol: string;
+  readonly value: string;
+  readonly basis: 'usual value' | 'typical' | 'assumed';
+}

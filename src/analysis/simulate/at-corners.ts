@@ -1,0 +1,37 @@
+import { replay } from '../../expression/specialise.ts';
+import type { Tape } from '../../expression/tape.ts';
+import { TapeBuilder } from '../../expression/tape-builder.ts';
+import type { Variable } from '../variable.ts';
+
+/** One number to follow on simulated boards: a slot of the model, with the conditions held at a point. */
+export interface Target {
+  readonly slot: number;
+  /** All variables; only those of conditions are used. */
+  readonly at: Float64Array;
+}
+
+/** The targets as functions of the parts alone. Inputs of the tape are parts; `outputs` are slots, one for each target. */
+export interface PartsTape {
+  readonly tape: Tape;
+  readonly outputs: readonly number[];
+}
+
+/**
+ * Puts every target on one tape whose conditions are constants, so that what several targets share is computed once on
+ * each board, and what no part moves is computed once for all.
+ */
+export function atCorners(model: Tape, variables: readonly Variable[], targets: readonly Target[]): PartsTape {
+  const builder = new TapeBuilder();
+  const parts = variables.map(({ role, draw, id }) => (role === 'part' && draw.kind !== 'held' ? builder.input(id) : undefined));
+  const groups = Map.groupBy(targets, ({ at }) => variables.map(({ role }, i) => (role === 'condition' ? at[i] : '')).join());
+  const slots = new Map<Target, number>();
+  for (const group of groups.values()) {
+    const inputs = variables.map(({ typ, role }, i) => parts[i] ?? builder.constant(role === 'condition' ? group[0]!.at[i]! : typ));
+    const placed = replay(model, builder, inputs, group.map(({ slot }) => slot));
+    group.forEach((target, i) => {
+      slots.set(target, placed[i]!);
+    });
+  }
+  const { tape, outputs } = builder.finish(targets.map((target) => slots.get(target)!));
+  return { tape, outputs };
+}

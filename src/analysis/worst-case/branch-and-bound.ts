@@ -1,0 +1,126 @@
+import type { Interval } from '../../expression/interval.ts';
+import { addRanges, multiplyRanges, negateRange, point, range, subtractRanges } from '../../expression/ranges.ts';
+import type { Point } from './corner.ts';
+import type { BoardFunction } from './function.ts';
+import { Heap } from './heap.ts';
+
+export interface Proof {
+  /** The greatest value that was reached. */
+  readonly best: Point;
+  /** No value is greater. */
+  readonly bound: number;
+  /** False where the function is not defined, or leaves its data, in a part of the box that could not be ruled out. */
+  readonly certain: boolean;
+  readonly boxes: number;
+}
+
+interface Node {
+  readonly box: readonly Interval[];
+  readonly bound: number;
+  readonly certain: boolean;
+  /** The variable along which to cut next. */
+  readonly widest: number;
+}
+
+/**
+ * The greatest value of `sense`·f over a box, with a proof. A part of the box is bounded by its interval enclosure and by
+ * the mean value form, whichever is tighter; variables whose slope keeps its sign are pinned to their end; what cannot
+ * beat the best value reached is dropped, the rest is cut in two, until bound and best agree to `tolerance`.
+ * Source: R. E. Moore, R. B. Kearfott, M. J. Cloud, Introduction to Interval Analysis (SIAM, 2009), ch. 6; from memory.
+ */
+export function prove(f: BoardFunction, box: readonly Interval[], sense: 1 | -1, start: Point, tolerance: number, budget: number): Proof {
+  let best = start;
+  let boxes = 0;
+  let dropped = Number.NEGATIVE_INFINITY;
+  let certain = true;
+  const open = new Heap<Node>((a, b) => b.bound - a.bound);
+  const look = (part: readonly Interval[]): void => {
+    boxes++;
+    const seen = examine(f, part, sense);
+    for (const candidate of seen.reached) if (candidate.value > best.value) best = candidate;
+    if (seen.node.bound <= best.value + tolerance) {
+      dropped = Math.max(dropped, seen.node.bound);
+      certain &&= seen.node.certain;
+    } else open.push(seen.node);
+  };
+  look(box);
+  while (open.size > 0 && open.peek()!.bound > best.value + tolerance && boxes < budget) {
+    const node = open.pop()!;
+    if (node.widest < 0) {
+      // Nothing left to cut: rounding alone keeps bound and value apart.
+      dropped = Math.max(dropped, node.bound);
+      certain &&= node.certain;
+      continue;
+    }
+    for (const half of halves(node)) look(half);
+  }
+  const rest = open.items();
+  certain &&= rest.every((node) => node.certain);
+  const bound = Math.max(best.value, dropped, open.peek()?.bound ?? Number.NEGATIVE_INFINITY);
+  return { best, bound, certain, boxes };
+}
+
+/** Bounds one part of the box and tries the points that its slopes suggest. */
+function examine(f: BoardFunction, part: readonly Interval[], sense: 1 | -1): { node: Node; reached: Point[] } {
+  let box = part;
+  let { range: values, slopes } = orient(f.rangeAndSlopes(box), sense);
+  const pinned = pin(box, slopes);
+  if (pinned) {
+    box = pinned;
+    ({ range: values, slopes } = orient(f.rangeAndSlopes(box), sense));
+  }
+  const middle = Float64Array.from(box, ({ lo, hi }) => lo + (hi - lo) / 2);
+  const corner = Float64Array.from(box, ({ lo, hi }, i) => (slopes[i]!.lo + slopes[i]!.hi >= 0 ? hi : lo));
+  const reached = [middle, corner].map((at): Point => ({ at, value: sense * f.value(at) })).filter(({ value }) => !Number.isNaN(value));
+  const mean = meanValueBound(f, box, slopes, middle, sense);
+  return { node: { box, bound: Math.min(values.hi, mean), certain: values.certain, widest: widest(box, slopes) }, reached };
+}
+
+function orient({ range: values, slopes }: { range: Interval; slopes: Interval[] }, sense: 1 | -1): { range: Interval; slopes: Interval[] } {
+  return sense === 1 ? { range: values, slopes } : { range: negateRange(values), slopes: slopes.map(negateRange) };
+}
+
+/** The box with every variable of one-signed slope moved to the end where the value is greatest; undefined if none is. */
+function pin(box: readonly Interval[], slopes: readonly Interval[]): Interval[] | undefined {
+  let any = false;
+  const pinned = box.map((x, i) => {
+    const slope = slopes[i]!;
+    if (x.lo === x.hi || !slope.certain || (slope.lo < 0 && slope.hi > 0)) return x;
+    any = true;
+    return point(slope.lo >= 0 ? x.hi : x.lo);
+  });
+  return any ? pinned : undefined;
+}
+
+/** f(c) + Σ slope·(x − c) at its greatest, which is quadratically tight in the width of the box. */
+function meanValueBound(f: BoardFunction, box: readonly Interval[], slopes: readonly Interval[], middle: Float64Array, sense: 1 | -1): number {
+  if (slopes.some(({ certain }) => !certain)) return Number.POSITIVE_INFINITY;
+  const centre = f.range(Array.from(middle, point));
+  let sum = sense === 1 ? centre : negateRange(centre);
+  if (!sum.certain) return Number.POSITIVE_INFINITY;
+  for (const [i, x] of box.entries()) {
+    if (x.lo === x.hi) continue;
+    sum = addRanges(sum, multiplyRanges(slopes[i]!, subtractRanges(x, point(middle[i]!))));
+  }
+  return sum.hi;
+}
+
+/** Where cutting helps most: the slope's size times the width; an unbounded slope first. −1 when no variable has width. */
+function widest(box: readonly Interval[], slopes: readonly Interval[]): number {
+  let found = -1;
+  let most = -1;
+  for (const [i, { lo, hi }] of box.entries()) {
+    const middle = lo + (hi - lo) / 2;
+    if (!(lo < middle && middle < hi)) continue;
+    const { lo: least, hi: greatest } = slopes[i]!;
+    const swing = Math.max(Math.abs(least), Math.abs(greatest)) * (hi - lo);
+    if (swing > most) [found, most] = [i, swing];
+  }
+  return found;
+}
+
+function halves({ box, widest: at }: Node): [Interval[], Interval[]] {
+  const { lo, hi } = box[at]!;
+  const middle = lo + (hi - lo) / 2;
+  return [box.with(at, range(lo, middle)), box.with(at, range(middle, hi))];
+}

@@ -1,0 +1,42 @@
+import type { BoardFunction } from './function.ts';
+
+/** Where a search stands: a point of the box and the value there, oriented so that greater is worse. */
+export interface Point {
+  readonly at: Float64Array;
+  readonly value: number;
+}
+
+/**
+ * A good corner, found from the signs of the slopes and then by moving one variable at a time to its other end.
+ * Not a proof: a maximum inside the box, or one that needs two variables to move together, is missed.
+ * @param sense  1 to look for the greatest value, −1 for the least
+ */
+export function climb(f: BoardFunction, lo: Float64Array, hi: Float64Array, start: Float64Array, sense: 1 | -1): Point {
+  let best: Point = { at: start, value: sense * f.value(start) };
+  for (let round = 0; round < 3; round++) {
+    const slopes = f.slopes(best.at);
+    const at = best.at.map((x, i) => (slopes[i] === 0 || Number.isNaN(slopes[i]!) ? x : sense * slopes[i]! > 0 ? hi[i]! : lo[i]!));
+    const value = sense * f.value(at);
+    if (!(value > best.value) && !Number.isNaN(best.value)) break;
+    best = { at, value };
+  }
+  return flip(f, lo, hi, best, sense);
+}
+
+function flip(f: BoardFunction, lo: Float64Array, hi: Float64Array, from: Point, sense: 1 | -1): Point {
+  let best = from;
+  for (let pass = 0; pass < 4; pass++) {
+    let better = false;
+    for (let i = 0; i < lo.length; i++) {
+      for (const end of [lo[i]!, hi[i]!]) {
+        if (best.at[i] === end) continue;
+        const at = best.at.slice();
+        at[i] = end;
+        const value = sense * f.value(at);
+        if (value > best.value) [best, better] = [{ at, value }, true];
+      }
+    }
+    if (!better) break;
+  }
+  return best;
+}

@@ -1,0 +1,98 @@
+import type { Interval } from '../../expression/interval.ts';
+import { range } from '../../expression/ranges.ts';
+import type { Tape } from '../../expression/tape.ts';
+import type { Box } from './box.ts';
+import { prove } from './branch-and-bound.ts';
+import { climb, type Point } from './corner.ts';
+import { BoardFunction } from './function.ts';
+
+/** The least or greatest value of a result: achieved at a point, and enclosed by a bound. SI base units. */
+export interface Extreme {
+  readonly value: number;
+  readonly bound: number;
+  /** All variables of the board; those that do not matter stand at typical. */
+  readonly at: Float64Array;
+  readonly case?: string;
+  /** Value and bound agree to the tolerance. */
+  readonly proven: boolean;
+  /** False where the result is not defined, or a curve is left, somewhere in the box. */
+  readonly certain: boolean;
+}
+
+export interface SearchOptions {
+  /** Of the range between the extremes. */
+  readonly tolerance: number;
+  /** Parts of the box that may be looked at for each extreme and case. */
+  readonly budget: number;
+}
+export const usualSearch: SearchOptions = { tolerance: 1e-6, budget: 3000 };
+
+/** The search for the worst case of one result over every box. */
+export class Search {
+  readonly f: BoardFunction;
+  readonly #typical: Float64Array;
+  readonly #parts: readonly Part[];
+  readonly #climbed: readonly { up: Point; down: Point }[];
+  readonly #tolerance: number;
+  readonly #budget: number;
+
+  constructor(tape: Tape, slot: number, boxes: readonly Box[], typical: Float64Array, { tolerance, budget } = usualSearch) {
+    this.f = new BoardFunction(tape, slot);
+    this.#typical = typical;
+    this.#budget = budget;
+    const start = Float64Array.from(this.f.variables, (v) => typical[v]!);
+    this.#parts = boxes.map((box) => partOf(this.f, box, start));
+    this.#climbed = this.#parts.map((part) => ({ up: climb(this.f, part.lo, part.hi, part.start, 1), down: climb(this.f, part.lo, part.hi, part.start, -1) }));
+    const highest = Math.max(...this.#climbed.map(({ up }) => up.value));
+    const lowest = -Math.max(...this.#climbed.map(({ down }) => down.value));
+    const finite = (x: number) => (Number.isFinite(x) ? x : 0);
+    // What the result's own rounding blurs cannot be told apart by any search.
+    this.#tolerance = Math.max(tolerance * finite(highest - lowest), 1e-14 * finite(Math.max(Math.abs(highest), Math.abs(lowest))));
+  }
+
+  min(): Extreme {
+    return this.#extreme(-1);
+  }
+
+  max(): Extreme {
+    return this.#extreme(1);
+  }
+
+  #extreme(sense: 1 | -1): Extreme {
+    const found = this.#parts.map((part, i) => {
+      const { up, down } = this.#climbed[i]!;
+      return { part, proof: prove(this.f, part.box, sense, sense === 1 ? up : down, this.#tolerance, this.#budget) };
+    });
+    const { part, proof } = found.reduce((a, b) => (b.proof.best.value > a.proof.best.value ? b : a));
+    const bound = Math.max(...found.map((one) => one.proof.bound));
+    const at = this.#typical.slice();
+    this.f.variables.forEach((v, i) => {
+      at[v] = proof.best.at[i]!;
+    });
+    return {
+      value: sense * proof.best.value, bound: sense * bound, at,
+      // Twice the tolerance: the part dropped last and the best value may each be one tolerance off.
+      proven: bound - proof.best.value <= 2 * this.#tolerance,
+      certain: found.every((one) => one.proof.certain),
+      ...(part.name === undefined ? {} : { case: part.name }),
+    };
+  }
+}
+
+interface Part {
+  readonly name?: string;
+  readonly lo: Float64Array;
+  readonly hi: Float64Array;
+  readonly box: readonly Interval[];
+  readonly start: Float64Array;
+}
+
+function partOf(f: BoardFunction, box: Box, start: Float64Array): Part {
+  const lo = Float64Array.from(f.variables, (v) => box.lo[v]!);
+  const hi = Float64Array.from(f.variables, (v) => box.hi[v]!);
+  return {
+    lo, hi, box: Array.from(lo, (low, i) => range(low, hi[i]!)),
+    start: start.map((x, i) => Math.min(Math.max(x, lo[i]!), hi[i]!)),
+    ...(box.name === undefined ? {} : { name: box.name }),
+  };
+}

@@ -1,0 +1,32 @@
+/** Writing the output failed. The message says what, where, what is left, and what to do. */
+export class OutputError extends Error {
+  override readonly name = 'OutputError';
+}
+
+const reasons: Readonly<Record<string, string>> = {
+  ENOSPC: 'the disk is full. Free some space and run the command again',
+  EDQUOT: 'your quota of disk space is used up. Free some space and run the command again',
+  EROFS: 'the disk can only be read. Name a folder that can be written with --out',
+  EACCES: 'you are not allowed to write there. Change its permissions, or name another folder with --out',
+  EPERM: 'the system does not allow it. Close programs that have the folder open, or name another with --out',
+  EBUSY: 'another program has it open. Close it and run the command again',
+  ENOTEMPTY: 'another run put files there at the same moment. Run the command again',
+  ENOTDIR: 'a file stands where a folder belongs. Move it away, or name another folder with --out',
+  EXDEV: 'it lies on another disk than the folder beside it. Name a folder that is not a mount point with --out',
+  EMFILE: 'too many files are open. Close some programs and run the command again',
+};
+
+/**
+ * Turns a file system error into a message for people; other errors come back as they are.
+ * @param doing   `Swapping in the new pages`
+ * @param intact  what the user still has: `dist/ is as it was.`
+ * @example outputError(full, 'Building the pages', 'dist is as it was.').message
+ * // 'Building the pages failed at /mnt/dist.new: the disk is full. Free some space and run the command again. dist is as it was.'
+ */
+export function outputError(error: unknown, doing: string, intact: string): unknown {
+  if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return error;
+  const path = 'path' in error && typeof error.path === 'string' ? ` at ${error.path}` : '';
+  const reason = reasons[error.code];
+  if (reason === undefined) return error;
+  return new OutputError(`${doing} failed${path}: ${reason}. ${intact}`, { cause: error });
+}

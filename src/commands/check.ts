@@ -1,0 +1,29 @@
+import { calculate, useOptions } from '../site/calculate.ts';
+import { DesignsError, readDesigns } from '../site/designs.ts';
+import { loadHandbook } from '../site/handbook-files.ts';
+import { type Options, UsageError } from '../site/options.ts';
+import { marginsTable } from './margins-table.ts';
+import { type ExitStatus, run } from './run.ts';
+
+/** Calculates and prints the ranked margin table; with --json, results.json of one revision. Writes nothing. */
+async function check(options: Options): Promise<ExitStatus> {
+  useOptions(options);
+  const designs = readDesigns(options.designs, options.only);
+  if (!designs.length) throw new DesignsError(`found no design in ${options.designs}; expected <board>/<revision>/spec.yaml. \`npm run new -- my-board\` makes one.`);
+  if (options.json && designs.length !== 1) throw new UsageError(`found ${designs.length} revisions for --json; expected one, such as \`npm run check -- --json ${designs[0]!.board}/${designs[0]!.revision}\`.`);
+  const book = loadHandbook();
+  let status: ExitStatus = 0;
+  for (const design of designs) {
+    const found = calculate(design, book, options);
+    if ('failure' in found) {
+      console.error(found.failure);
+      status = 2;
+      continue;
+    }
+    if (['fail', 'not assessed'].includes(found.findings.verdict) && status === 0) status = 1;
+    console.log(options.json ? JSON.stringify(found.findings, null, 1) : marginsTable(found.findings, process.stdout.columns ?? 120));
+  }
+  return status;
+}
+
+await run(check);

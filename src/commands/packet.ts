@@ -1,0 +1,71 @@
+import { readdir } from 'node:fs/promises';
+import { join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'astro';
+import { keepEarlier, keepFolders } from '../archive/keep-earlier.ts';
+import { abandonOutput, beginOutput, swapIn } from '../archive/swap.ts';
+import { calculateAll, useOptions } from '../site/calculate.ts';
+import type { CalculatedPacket } from '../site/calculated.ts';
+import { DesignsError } from '../site/designs.ts';
+import type { Options } from '../site/options.ts';
+import { type Printed, printAll } from './print-all.ts';
+import { Progress } from './progress.ts';
+import { type ExitStatus, run } from './run.ts';
+import { textTable } from './text-table.ts';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+
+/** Calculates, builds the site, prints the PDFs and puts all in the output folder; what fails leaves the earlier output. */
+async function packet(options: Options): Promise<ExitStatus> {
+  const progress = new Progress(options.quiet);
+  useOptions(options);
+  progress.stage('calculating');
+  const calculated = await calculateAll(options);
+  if (!calculated.length) throw new DesignsError(`found no design in ${options.designs}; expected <board>/<revision>/spec.yaml. \`npm run new -- my-board\` makes one.`);
+  const packets = calculated.filter((one) => 'packet' in one);
+  const failures = calculated.filter((one) => 'failure' in one);
+  progress.end();
+  for (const { failure } of failures) console.error(`${failure}\n`);
+  if (!packets.length) return 2;
+  const site = await beginOutput(options.out);
+  try {
+    progress.stage('building pages', packets.length, packets.length);
+    await build({ root, outDir: site, logLevel: 'error' });
+    const printed = await printAll(site, packets, options, progress);
+    await keepOthers(options.out, site, packets);
+    await swapIn(options.out);
+    progress.end();
+    console.log(summary(packets, printed, options));
+    for (const remark of printed.remarks) console.error(remark);
+  } catch (error) {
+    progress.end();
+    await abandonOutput(options.out);
+    throw error;
+  }
+  if (failures.length) return 2;
+  return packets.some(({ packet: one }) => one.verdict === 'fail' || one.verdict === 'not assessed') ? 1 : 0;
+}
+
+/** Packets of boards that this run did not build, or could not, stay as they are in the earlier output. */
+async function keepOthers(out: string, site: string, packets: readonly CalculatedPacket[]): Promise<void> {
+  const built = new Set(packets.map(({ board, revision }) => `${board}/${revision}`));
+  const earlier = await revisionsIn(out);
+  const others = earlier.filter((name) => !built.has(name));
+  if (others.length) await keepEarlier(out, site, keepFolders([...others, '_astro', 'fonts']));
+}
+
+async function revisionsIn(out: string): Promise<string[]> {
+  const folders = async (path: string) => (await readdir(path, { withFileTypes: true }).catch(() => [])).filter((entry) => entry.isDirectory()).map(({ name }) => name);
+  const boards = await folders(out);
+  return (await Promise.all(boards.map(async (board) => (await folders(join(out, board))).map((revision) => `${board}/${revision}`)))).flat();
+}
+
+function summary(packets: readonly CalculatedPacket[], printed: Printed, options: Options): string {
+  const rows = packets.map(({ board, revision, packet: one }) => {
+    const pdf = printed.pdfs.get(`${board}/${revision}`);
+    return [board, revision, one.verdict === 'fail' ? 'FAIL' : one.verdict, one.thinnest?.margin ?? '–', one.yield ?? '–', pdf ? `${join(relative(process.cwd(), options.out) || '.', pdf.path)} (${pdf.pages} pages)` : 'not printed'];
+  });
+  return textTable(['board', 'revision', 'verdict', 'thinnest', 'yield', 'packet'], rows);
+}
+
+await run(packet);

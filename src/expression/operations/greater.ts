@@ -1,0 +1,15 @@
+import type { Operation } from '../operation.ts';
+import { comparable, relationTex, truthRange, turningOn } from './less.ts';
+
+export const greater: Operation = {
+  arity: [2, 2],
+  usage: 'a > b',
+  says: 'Whether a is above b',
+  dimension: comparable,
+  value: ([a, b]) => (a! > b! ? 1 : a! <= b! ? 0 : Number.NaN),
+  range: (args) => truthRange(args, args[0]!.lo > args[1]!.hi, args[0]!.hi <= args[1]!.lo),
+  slope: () => [0, 0],
+  slopeRange: (_, value) => turningOn(value),
+  code: ([a, b]) => `${a} > ${b} ? 1 : ${a} <= ${b} ? 0 : NaN`,
+  tex: (args) => relationTex(args, '>'),
+};

@@ -1,0 +1,188 @@
+import type { Plot } from './plot.ts';
+import type { Strip } from './strip.ts';
+import type { Text, Verdict } from './text.ts';
+
+/** What a chapter is made of. Blocks say what to show and in what order; how it looks is the components' business. */
+export type Block =
+  | Paragraph
+  | Heading
+  | Note
+  | Facts
+  | Table
+  | Equation
+  | Figure
+  | Caution
+  | Banner
+  | Contents
+  | Statement
+  | SignOff
+  | TitleBlock
+  | Legend;
+
+export interface Paragraph {
+  readonly kind: 'paragraph';
+  readonly text: Text;
+  /** The sentence a reader in a hurry takes away. */
+  readonly lead?: boolean;
+}
+
+/** A small heading inside a section; not numbered. */
+export interface Heading {
+  readonly kind: 'heading';
+  readonly text: string;
+  readonly id?: string;
+}
+
+/** Stands in the margin column, beside the block that follows it. */
+export interface Note {
+  readonly kind: 'note';
+  readonly text: Text;
+  readonly strip?: Strip;
+}
+
+/** A few large figures with a line under each. */
+export interface Facts {
+  readonly kind: 'facts';
+  readonly items: readonly { readonly figure: string; readonly text: Text }[];
+}
+
+export interface Table {
+  readonly kind: 'table';
+  readonly id: string;
+  /** `7.4`: chapter and running number. */
+  readonly number: string;
+  readonly caption: Text;
+  readonly columns: readonly Column[];
+  readonly groups: readonly RowGroup[];
+  /** Fills text block and margin column. */
+  readonly wide?: boolean;
+  /** Scale that strips in this table share, with its printed ticks. */
+  readonly scale?: {
+    readonly from: number;
+    readonly to: number;
+    readonly ticks: readonly { at: number; text: string }[];
+  };
+  readonly foot?: Text;
+}
+export interface Column {
+  readonly head: Text;
+  /** `decimal`: numbers flush on the decimal point; `unit`: left-aligned behind a decimal column. */
+  readonly align: 'left' | 'right' | 'decimal' | 'unit' | 'strip' | 'blank';
+  readonly face?: 'serif' | 'sans';
+  /** Share of the table's width, where the content should not decide. */
+  readonly width?: number;
+}
+export interface RowGroup {
+  readonly title?: string;
+  readonly rows: readonly Row[];
+}
+export interface Row {
+  readonly id?: string;
+  readonly cells: readonly Cell[];
+  /** Differs from the superseded revision: carries a change bar. */
+  readonly changed?: boolean;
+}
+export type Cell =
+  | Text
+  /** A number as printed; `unguaranteed` sets it in italics, `worst` in copper. */
+  | { readonly number: string; readonly unit?: string; readonly strong?: boolean; readonly worst?: boolean }
+  | { readonly strip: Strip };
+
+/** An equation with its numbers: symbols, then typical, then the worst corner. */
+export interface Equation {
+  readonly kind: 'equation';
+  readonly id: string;
+  /** `7.14`. */
+  readonly number: string;
+  /** Half a sentence before it that says what it is for. */
+  readonly intro: Text;
+  /** TeX of the left side: the symbol. */
+  readonly left: string;
+  readonly lines: readonly EquationLine[];
+  readonly strip?: Strip;
+  readonly notes: readonly Text[];
+  readonly changed?: boolean;
+}
+export interface EquationLine {
+  readonly label: 'symbols' | 'typical' | 'worst';
+  /** TeX of the right side in top-level terms, between which a long line may break. */
+  readonly terms: readonly string[];
+  readonly result?: { readonly number: string; readonly unit: string };
+}
+
+export interface Figure {
+  readonly kind: 'figure';
+  readonly id: string;
+  readonly number: string;
+  readonly caption: Text;
+  /** Drawn when the site is built. */
+  readonly plot: Plot;
+  readonly width: 'column' | 'wide' | 'half';
+  readonly alt: string;
+}
+
+export interface Caution {
+  readonly kind: 'caution';
+  readonly id: string;
+  readonly level: SignalWord;
+  readonly hazard: string;
+  /** What, what it does. */
+  readonly text: Text;
+  /** How to avoid it; printed after "Do:". */
+  readonly precaution: Text;
+  /** The number that raised it, the threshold, or the number that is unknown. */
+  readonly raisedBy: Text;
+  readonly source: Text;
+  readonly reminder: Text;
+}
+export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';
+
+/** Cover banner: the highest level, how many of each, what to read first. */
+export interface Banner {
+  readonly kind: 'banner';
+  readonly level: SignalWord;
+  readonly counts: readonly string[];
+  readonly text: readonly Text[];
+}
+
+/** List of chapters and sections; laid out from the packet itself. */
+export interface Contents {
+  readonly kind: 'contents';
+}
+
+/** The verdict in one sentence, with its mark. */
+export interface Statement {
+  readonly kind: 'statement';
+  readonly verdict: Verdict;
+  readonly text: Text;
+  readonly facts: readonly { readonly label: string; readonly figure: string; readonly text: Text }[];
+}
+
+export interface SignOff {
+  readonly kind: 'sign-off';
+  readonly decisions: readonly string[];
+  readonly roles: readonly { readonly role: string; readonly scope: Text }[];
+}
+
+/** ISO 7200 fields in rows; `digest` is the whole SHA-256 in hexadecimal. */
+export interface TitleBlock {
+  readonly kind: 'title-block';
+  readonly rows: readonly (readonly TitleField[])[];
+  readonly digest: string;
+  readonly digestNote: Text;
+}
+export interface TitleField {
+  readonly label: string;
+  /** `sheets` prints "1 of" and the number of printed pages. */
+  readonly value: string | { readonly kind: 'sheets' };
+  readonly strong?: boolean;
+  /** Share of the row's width, 1 if silent; rows with equal sums stand flush. */
+  readonly span?: number;
+}
+
+/** How to read marks and the range rule. */
+export interface Legend {
+  readonly kind: 'legend';
+  readonly part: 'marks' | 'range-rule' | 'questions';
+  readonly items?: readonly { readonly question: string; readonly answer: Text }[];
+}

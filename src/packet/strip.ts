@@ -1,0 +1,19 @@
+/**
+ * The range rule: worst case, spread, typical value, limits and target of one result on one scale.
+ * All numbers are in the unit of the result. It looks the same in a table row, in the margin, and in a plot.
+ */
+export interface Strip {
+  /** Ends of the scale. */
+  readonly scale: readonly [from: number, to: number];
+  readonly worst?: readonly [min: number, max: number];
+  readonly typical?: number;
+  /** 0.135 %, median and 99.865 % of the simulated boards. */
+  readonly spread?: readonly [low: number, median: number, high: number];
+  readonly rootSumSquare?: readonly [low: number, high: number];
+  readonly limits: readonly { readonly at: number; readonly forbidden: 'above' | 'below' }[];
+  readonly target?: number;
+  /** Numbers printed under the ends; `worst` ones are in copper. */
+  readonly labels: readonly { readonly at: number; readonly text: string; readonly worst?: boolean }[];
+  /** One sentence for readers who cannot see it. */
+  readonly says: string;
+}

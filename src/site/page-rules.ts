@@ -1,0 +1,49 @@
+import type { Chapter, Packet, Section } from '../packet/packet.ts';
+
+/**
+ * Rules for the printed pages of one packet: running heads and feet. Browsers take the words of a page margin from the style
+ * sheet only, so each chapter, and each section that starts a page, is a kind of page with a name.
+ */
+export function pageRules(packet: Packet): string {
+  const head = `${packet.document} · revision ${packet.revisionMark}    ${packet.title}`;
+  const base = `@page{@top-left{content:${cssString(head)}}@bottom-left{content:${cssString(packet.foot.status)}}@bottom-center{content:${cssString(packet.foot.origin)}}}`;
+  return base + packet.chapters.flatMap(chapterRules).join('');
+}
+
+/** What differs on US Letter; the page's style sheet has the rest. */
+export function letterRules(packet: Packet): string {
+  const turned = packet.chapters.filter((chapter) => chapter.landscape);
+  const portrait = '@page{size:letter;margin:17mm 20mm 16mm 19.9mm}:root{--page-h:246mm}';
+  return `${portrait}${turned.map((chapter) => `@page ${chapterPage(chapter)}{size:letter landscape;margin:24mm 7mm 22mm 11.4mm}`).join('')}`;
+}
+
+/** Name of a chapter's printed pages; its head stands on the first page of its first section where each starts a new one. */
+export function chapterPage({ number, sectionPages, sections }: Chapter): string {
+  return sectionPages && sections[0] ? sectionPage(sections[0]) : `c${number}`;
+}
+
+/** Name of a section's printed pages, where its chapter starts each section on a new one. */
+export function sectionPage({ number }: Section): string {
+  return `s${number.replaceAll('.', '-')}`;
+}
+
+function chapterRules(chapter: Chapter): string[] {
+  if (chapter.slug === 'cover') return [`@page ${chapterPage(chapter)}{@top-left{content:none}}`];
+  if (chapter.sectionPages && chapter.sections.length > 0) {
+    return chapter.sections.map((section) => rule(sectionPage(section), section.number, section.title));
+  }
+  return [rule(chapterPage(chapter), chapter.number, chapter.title, chapter.landscape)];
+}
+
+function rule(name: string, number: string | number, title: string, landscape = false): string {
+  const size = landscape ? 'size:A4 landscape;margin:22mm 18mm 19mm 18mm;' : '';
+  return `@page ${name}{${size}@top-right{content:${cssString(`${number} ${title}`)}}}`;
+}
+
+/** A CSS string that can hold any text: all but plain letters, digits and spaces as code points. */
+export function cssString(text: string): string {
+  const safe = [...text].map((character) =>
+    /[A-Za-z0-9 .,]/.test(character) ? character : `\\${character.codePointAt(0)!.toString(16)} `,
+  );
+  return `"${safe.join('')}"`;
+}

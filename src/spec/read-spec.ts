@@ -1,0 +1,199 @@
+import { parseQuantity } from '../quantity/parse-quantity.ts';
+import { isPure, same } from '../quantity/dimension.ts';
+import type { Quantity } from '../quantity/quantity.ts';
+import { TextError, type TextProblem } from '../quantity/text-problem.ts';
+import { describeDimension } from '../quantity/units.ts';
+import type { Action, Board, Circuit, Deviation, Identity, Input, OperatingCase, Requirement } from './board.ts';
+import { circuit as circuitSchema } from './circuit-schema.ts';
+import type { Handbook, Policy } from './method-schema.ts';
+import type { Problem } from './problem.ts';
+import { readCircuit } from './read-circuit.ts';
+import { Report } from './report.ts';
+import { meant, schemaProblems } from './schema-problems.ts';
+import { settle } from './settle.ts';
+import { type Spec, specSchema } from './spec-schema.ts';
+import { type Path, readYaml } from './yaml-file.ts';
+
+export interface SpecSource {
+  /** Shown in messages: `designs/orchard-cart/rev-b/spec.yaml`. */
+  readonly file: string;
+  /** Folder names of the board and the revision. */
+  readonly board: string;
+  readonly revision: string;
+}
+
+export interface ReadSpec {
+  /** There exactly when no problem is. */
+  readonly board?: Board;
+  readonly problems: readonly Problem[];
+  /** A problem that only the calculation brings to light, at the place of an input, result or check. */
+  locate(id: string, what: Omit<TextProblem, 'start' | 'end'>): Problem;
+}
+
+/** A spec file as a board, or every problem that keeps it from being one. Pure: takes text, reads no disk. */
+export function readSpec(text: string, source: SpecSource, handbook: Handbook): ReadSpec {
+  const yaml = readYaml(text, source.file);
+  const places = new Map<string, Path>();
+  const locate: ReadSpec['locate'] = (id, what) => yaml.at(places.get(id) ?? [], what);
+  if (yaml.problems.length) return { problems: yaml.problems, locate };
+  const parsed = specSchema.safeParse(yaml.data);
+  if (!parsed.success) return { problems: schemaProblems(yaml, parsed.error.issues, knownKeys), locate };
+  const report = new Report(yaml);
+  const board = assemble(report, parsed.data, source, handbook, places);
+  return report.problems.length ? { problems: report.problems, locate } : { board, problems: [], locate };
+}
+
+function assemble(report: Report, spec: Spec, source: SpecSource, handbook: Handbook, places: Map<string, Path>): Board {
+  const conditions = readConditions(report, spec);
+  const { policy, derating } = readDerating(report, spec, handbook);
+  const hasAmbient = conditions.some(({ id }) => id === 'T_amb');
+  const drafts = Object.entries(spec.circuits ?? {}).map(([id, circuit]) => {
+    const method = circuit.method === undefined ? undefined : handbook.methods.get(circuit.method);
+    if (circuit.method !== undefined && !method) {
+      report.add(['circuits', id, 'method'], { code: 'unknown-method', found: `the method \`${circuit.method}\``, expected: 'a method of the handbook; `npm run new -- --list` shows them', ...meant(circuit.method, handbook.methods.keys()) });
+    }
+    if (id === 'board' || id === 'derating' || conditions.some((c) => c.id === id)) {
+      report.add(['circuits', id], { code: 'name-taken', found: `a circuit named \`${id}\``, expected: 'a name that is not `board`, `derating` or a condition' }, 'key');
+    }
+    return method || circuit.method === undefined ? readCircuit(report, id, circuit, method, hasAmbient) : undefined;
+  });
+  for (const draft of drafts) for (const [id, path] of draft?.places ?? []) places.set(id.replace(':', '.'), path);
+  // Names of a circuit that could not be read would all be reported as unknown; one message for it is enough.
+  const complete = report.problems.length === 0;
+  const { circuits, totals } = complete ? settle(report, drafts.filter((d) => d !== undefined), conditions, derating) : { circuits: [], totals: [] };
+  return {
+    name: source.board, revision: source.revision, identity: identityOf(spec), conditions, cases: readCases(report, spec, conditions),
+    target: readTarget(report, spec), derating, circuits, totals, safety: spec.safety ?? {},
+    requirements: complete ? readRequirements(report, spec, circuits) : [],
+    deviations: complete ? readDeviations(report, spec, circuits) : [],
+    actions: readActions(spec),
+    ...(policy ? { policy } : {}),
+  };
+}
+
+function identityOf(spec: Spec): Identity {
+  const { board, document, revision, supersedes, issued, status, purpose, owner, department, designer, approver, classification, language, supplement } = spec;
+  const optional = { supersedes, owner, department, designer, approver, classification, supplement };
+  return {
+    title: board, document, mark: revision, issued, status, purpose, language: language ?? 'en',
+    ...(Object.fromEntries(Object.entries(optional).filter(([, value]) => value !== undefined)) as Partial<Identity>),
+  };
+}
+
+function readConditions(report: Report, spec: Spec): Input[] {
+  return Object.entries(spec.conditions ?? {}).flatMap(([symbol, text]) => {
+    const quantity = readRange(report, ['conditions', symbol], text);
+    return quantity ? [{ id: symbol, symbol, unit: quantity.unit, value: { kind: 'condition' as const, quantity }, rating: false, usual: false }] : [];
+  });
+}
+
+/** A range, or a plain number for a condition that does not vary. */
+function readRange(report: Report, path: Path, text: string): Quantity | undefined {
+  return report.attempt(path, () => {
+    const quantity = parseQuantity(text);
+    if (quantity.form === 'range' || quantity.form === 'number') return quantity;
+    throw new TextError({ code: 'not-a-range', start: 0, end: text.length, found: `\`${text}\``, expected: 'a range to endure, such as `-10 degC to 45 degC typ 25 degC`', hint: 'A tolerance belongs to a part; a condition is endured from end to end.' });
+  });
+}
+
+function readCases(report: Report, spec: Spec, conditions: readonly Input[]): OperatingCase[] {
+  const known = new Map(conditions.map((condition) => [condition.id, condition]));
+  return Object.entries(spec.cases ?? {}).map(([name, entries]) => {
+    const ranges = new Map<string, Quantity>();
+    for (const [id, text] of Object.entries(entries)) {
+      const path = ['cases', name, id];
+      const condition = known.get(id);
+      if (!condition) {
+        report.add(path, { code: 'unknown-condition', found: `\`${id}\``, expected: 'a condition of the board', ...meant(id, known.keys()) }, 'key');
+        continue;
+      }
+      const quantity = readRange(report, path, text);
+      if (!quantity || condition.value.kind !== 'condition') continue;
+      const whole = condition.value.quantity;
+      if (!same(quantity.unit.dimension, condition.unit.dimension)) {
+        report.add(path, { code: 'wrong-unit', found: `\`${text}\`, a quantity of ${describeDimension(quantity.unit.dimension)}`, expected: `a quantity of ${describeDimension(condition.unit.dimension)}` });
+      } else if (quantity.min < whole.min || quantity.max > whole.max) {
+        report.add(path, { code: 'case-outside-condition', found: `\`${text}\``, expected: `a part of \`${whole.text}\`, the range of the condition` });
+      } else ranges.set(id, quantity);
+    }
+    return { name, ranges };
+  });
+}
+
+function readTarget(report: Report, spec: Spec): number {
+  const text = spec.margins?.target;
+  if (text === undefined) return 0;
+  const target = report.attempt(['margins', 'target'], () => {
+    const quantity = parseQuantity(text);
+    if (quantity.form === 'number' && isPure(quantity.unit.dimension) && quantity.typ >= 0) return quantity.typ;
+    throw new TextError({ code: 'not-a-ratio', start: 0, end: text.length, found: `\`${text}\``, expected: 'a ratio such as `10 %`' });
+  });
+  return target ?? 0;
+}
+
+function readDerating(report: Report, spec: Spec, handbook: Handbook): { policy?: Policy; derating: Input[] } {
+  const choice = spec.margins?.derating;
+  if (choice === undefined) return { derating: [] };
+  if (typeof choice === 'string') {
+    const policy = handbook.policies.get(choice);
+    if (policy) return { policy, derating: factorsOf(report, ['margins', 'derating'], Object.entries(policy.factors).map(([name, { is, says, source }]) => ({ name, is, says, from: policy.sources[source] ?? source }))) };
+    report.add(['margins', 'derating'], { code: 'unknown-policy', found: `the derating policy \`${choice}\``, expected: `one of ${[...handbook.policies.keys()].map((id) => `\`${id}\``).join(', ')}, or a table of your own`, ...meant(choice, handbook.policies.keys()) });
+    return { derating: [] };
+  }
+  return { derating: factorsOf(report, ['margins', 'derating'], Object.entries(choice).map(([name, is]) => ({ name, is, says: '', from: "this board's own table", at: name }))) };
+}
+
+function factorsOf(report: Report, path: Path, factors: readonly { name: string; is: string; says: string; from: string; at?: string }[]): Input[] {
+  return factors.flatMap(({ name, is, says, from, at }) => {
+    const quantity = report.attempt(at ? [...path, at] : path, () => parseQuantity(is));
+    if (!quantity) return [];
+    return [{ id: `derating.${name}`, symbol: name, says, unit: quantity.unit, value: { kind: 'exact' as const, quantity }, rating: false, from, usual: false }];
+  });
+}
+
+function readRequirements(report: Report, spec: Spec, circuits: readonly Circuit[]): Requirement[] {
+  const checks = circuits.flatMap((circuit) => circuit.checks.map(({ id }) => id));
+  return Object.entries(spec.requirements ?? {}).map(([id, requirement]) => {
+    const shownBy = (requirement['shown by'] ?? []).flatMap((pattern, i) => {
+      const hits = checks.filter((check) => check === pattern || (pattern.endsWith('.*') && check.startsWith(pattern.slice(0, -1))));
+      if (!hits.length) report.add(['requirements', id, 'shown by', i], { code: 'unknown-check', found: `\`${pattern}\``, expected: 'a check such as `stage.junction`, or all checks of a circuit such as `stage.*`', ...meant(pattern, checks) });
+      return hits;
+    });
+    return { id, says: requirement.says, shownBy: [...new Set(shownBy)], ...(requirement.method ? { method: requirement.method } : {}) };
+  });
+}
+
+function readDeviations(report: Report, spec: Spec, circuits: readonly Circuit[]): Deviation[] {
+  const checks = new Set(circuits.flatMap((circuit) => circuit.checks.map(({ id }) => id)));
+  return (spec.deviations ?? []).map(({ check, reason, approved, by }, i) => {
+    if (!checks.has(check)) report.add(['deviations', i, 'check'], { code: 'unknown-check', found: `\`${check}\``, expected: 'a check of this board', ...meant(check, checks) });
+    return { id: `D-${i + 1}`, check, reason, approved, ...(by ? { by } : {}) };
+  });
+}
+
+const readActions = (spec: Spec): Action[] =>
+  Object.entries(spec.actions ?? {}).map(([id, { says, who, due, 'blocks release': blocks }]) => ({
+    id, says, blocksRelease: blocks === 'yes', ...(who ? { who } : {}), ...(due ? { due } : {}),
+  }));
+
+/** Keys that a mapping at a path may hold, for "did you mean". */
+function knownKeys(path: Path): readonly string[] {
+  if (path.length === 0) return Object.keys(specSchema.shape);
+  if (path[0] === 'circuits' && path.length === 2) return Object.keys(circuitSchema.shape);
+  if (path[0] === 'margins') return ['derating', 'target'];
+  if (path[0] === 'requirements') return ['says', 'shown by', 'method'];
+  if (path[0] === 'deviations') return ['check', 'reason', 'approved', 'by'];
+  if (path[0] === 'actions') return ['says', 'who', 'due', 'blocks release'];
+  const part = path[0] === 'circuits' ? path[2] : path[0];
+  return partKeys[String(part)] ?? [];
+}
+
+const partKeys: Record<string, readonly string[]> = {
+  given: ['is', 'from', 'basis', 'tracks', 'says', 'hazard'],
+  equations: ['is', 'unit', 'says', 'source', 'heat', 'stored', 'load', 'hazard'],
+  checks: ['holds', 'because', 'source'],
+  valid: ['holds', 'because', 'source'],
+  firmware: ['is', 'unit', 'says'],
+  'test points': ['read', 'when', 'says'],
+  plots: ['of', 'over', 'limit', 'says'],
+};

@@ -1,0 +1,28 @@
+import { TextError } from '../quantity/text-problem.ts';
+import type { Problem } from './problem.ts';
+import type { Path, YamlFile } from './yaml-file.ts';
+
+/** Collects every problem of one file, so that an engineer mends them all in one go. */
+export class Report {
+  readonly problems: Problem[] = [];
+  readonly yaml: YamlFile;
+
+  constructor(yaml: YamlFile) {
+    this.yaml = yaml;
+  }
+
+  add(path: Path, what: Parameters<YamlFile['at']>[1], on: 'key' | 'value' = 'value'): void {
+    this.problems.push(this.yaml.at(path, what, on));
+  }
+
+  /** The result of `read`, or undefined when the text at `path` could not be read and the problem has been noted. */
+  attempt<T>(path: Path, read: () => T): T | undefined {
+    try {
+      return read();
+    } catch (error) {
+      if (!(error instanceof TextError)) throw error;
+      this.problems.push(this.yaml.within(path, error.problem));
+      return undefined;
+    }
+  }
+}

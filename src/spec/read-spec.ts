@@ -131,24 +131,33 @@ function readTarget(report: Report, spec: Spec): number {
   return target ?? 0;
 }
 
+/** Taken where a spec names no policy, or its own table is silent on a factor; the packet lists what was taken so. */
+const usualPolicy = 'commercial';
+
 function readDerating(report: Report, spec: Spec, handbook: Handbook): { policy?: Policy; derating: Input[] } {
   const choice = spec.margins?.derating;
-  if (choice === undefined) return { derating: [] };
   if (typeof choice === 'string') {
     const policy = handbook.policies.get(choice);
-    if (policy) return { policy, derating: factorsOf(report, ['margins', 'derating'], Object.entries(policy.factors).map(([name, { is, says, source }]) => ({ name, is, says, from: policy.sources[source] ?? source }))) };
+    if (policy) return { policy, derating: policyFactors(report, policy, false) };
     report.add(['margins', 'derating'], { code: 'unknown-policy', found: `the derating policy \`${choice}\``, expected: `one of ${[...handbook.policies.keys()].map((id) => `\`${id}\``).join(', ')}, or a table of your own`, ...meant(choice, handbook.policies.keys()) });
-    return { derating: [] };
   }
-  return { derating: factorsOf(report, ['margins', 'derating'], Object.entries(choice).map(([name, is]) => ({ name, is, says: '', from: "this board's own table", at: name }))) };
+  const usual = handbook.policies.get(usualPolicy);
+  const own = Object.entries(typeof choice === 'object' ? choice : {}).flatMap(([name, is]) =>
+    factor(report, ['margins', 'derating', name], { name, is, says: '', from: "this board's own table", usual: false }),
+  );
+  const rest = usual ? policyFactors(report, usual, true).filter(({ id }) => !own.some((one) => one.id === id)) : [];
+  return { derating: [...own, ...rest], ...(usual ? { policy: usual } : {}) };
 }
 
-function factorsOf(report: Report, path: Path, factors: readonly { name: string; is: string; says: string; from: string; at?: string }[]): Input[] {
-  return factors.flatMap(({ name, is, says, from, at }) => {
-    const quantity = report.attempt(at ? [...path, at] : path, () => parseQuantity(is));
-    if (!quantity) return [];
-    return [{ id: `derating.${name}`, symbol: name, says, unit: quantity.unit, value: { kind: 'exact' as const, quantity }, rating: false, from, usual: false }];
-  });
+const policyFactors = (report: Report, policy: Policy, usual: boolean): Input[] =>
+  Object.entries(policy.factors).flatMap(([name, { is, says, source }]) =>
+    factor(report, ['margins', 'derating'], { name, is, says, from: policy.sources[source] ?? source, usual }),
+  );
+
+function factor(report: Report, path: Path, { name, is, says, from, usual }: { name: string; is: string; says: string; from: string; usual: boolean }): Input[] {
+  const quantity = report.attempt(path, () => parseQuantity(is));
+  if (!quantity) return [];
+  return [{ id: `derating.${name}`, symbol: name, says, unit: quantity.unit, value: { kind: 'exact', quantity }, rating: false, from, usual }];
 }
 
 function readRequirements(report: Report, spec: Spec, circuits: readonly Circuit[]): Requirement[] {

@@ -27,8 +27,7 @@ export function settle(report: Report, drafts: readonly DraftCircuit[], conditio
     for (const { id, tree } of results) trees.set(id, tree);
   }
   const places = new Map(named.flatMap((draft) => [...draft.places]));
-  const needs = (id: string): Iterable<string> => needsOf(id, trees, named);
-  const { order, loops } = ordered(everywhere, needs);
+  const { order, loops } = ordered(everywhere, needsIn(named, trees));
   for (const loop of loops) {
     report.add(places.get(loop[0]!) ?? [], { code: 'loop', found: `a loop: ${[...loop, loop[0]!].join(' → ')}`, expected: 'equations that can be worked out one after another', hint: 'Solve the loop for one of its symbols and write that equation instead.' });
   }
@@ -81,13 +80,19 @@ function tracked(report: Report, input: Input, of: string, draft: DraftCircuit, 
   return of;
 }
 
-function* needsOf(id: string, trees: ReadonlyMap<string, Tree>, drafts: readonly DraftCircuit[]): Generator<string> {
-  const tree = trees.get(id);
-  if (tree) yield* mentioned(tree);
+/** What an id cannot be worked out without. */
+function needsIn(drafts: readonly DraftCircuit[], trees: ReadonlyMap<string, Tree>): (id: string) => Iterable<string> {
   // A part that drifts needs the temperature of its circuit, and so must not feed into it.
-  const draft = drafts.find((d) => id.startsWith(`${d.id}.`));
-  const input = draft?.temperature && draft.inputs.find((i) => i.id === id);
-  if (input && input.value.kind === 'part' && (input.value.quantity.drift ?? input.value.quantity.driftAbsolute)) yield* mentioned(draft!.temperature!);
+  const follows = new Map<string, Tree>();
+  for (const { temperature, inputs } of drafts) {
+    if (!temperature) continue;
+    for (const { id, value } of inputs) if (value.kind === 'part' && (value.quantity.drift ?? value.quantity.driftAbsolute)) follows.set(id, temperature);
+  }
+  return (id) => {
+    const needed = new Set<string>();
+    for (const tree of [trees.get(id), follows.get(id)]) if (tree) mentioned(tree, needed);
+    return needed;
+  };
 }
 
 function settleDimensions(report: Report, drafts: readonly DraftCircuit[], totals: readonly Result[], order: readonly string[], trees: ReadonlyMap<string, Tree>, dimensions: Map<string, Dimension>): Map<string, Unit> {

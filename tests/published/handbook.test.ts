@@ -3,7 +3,7 @@ import { parseQuantity } from '../../src/quantity/parse-quantity.ts';
 import { loadHandbook } from '../../src/site/handbook-files.ts';
 import { work } from './work.ts';
 
-const methods = [...(await loadHandbook()).methods.values()];
+const methods = [...loadHandbook().methods.values()];
 
 describe.each(methods)('$place/$id', (method) => {
   test('its worked example comes out, to the figures printed', () => {

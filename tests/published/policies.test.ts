@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { parseQuantity } from '../../src/quantity/parse-quantity.ts';
 import { loadHandbook } from '../../src/site/handbook-files.ts';
 
-const { policies } = await loadHandbook();
+const { policies } = loadHandbook();
 
 function factor(policy: string, name: string): number {
   const found = policies.get(policy)?.factors[name];

@@ -93,3 +93,8 @@ export function plainText(text: Text): string {
     .join('')
     .trim();
 }
+
+/** `For review` */
+export function statusWord({ status }: Pick<Packet, 'status'>): string {
+  return status.charAt(0).toUpperCase() + status.slice(1);
+}

@@ -5,10 +5,12 @@ import { checkFinding, deviationFor, type JudgedCheck, judge } from './check-fin
 import type { CheckFinding, Findings, InputFinding, ResultFinding } from './findings.ts';
 import type { Model } from './model.ts';
 import { referencePoint, resultFinding, type SearchedResult, searchResult } from './result-finding.ts';
+import { roomsOf } from './room/room.ts';
 import { atCorners, type Target } from './simulate/at-corners.ts';
 import { simulate } from './simulate/simulate.ts';
 import { clopperPearson } from './statistics.ts';
 import { inUnit, printedUnit } from './units.ts';
+import { stimulusFindings } from './stimulus.ts';
 import { modelFor } from './values-at.ts';
 import { boardVerdict } from './verdict.ts';
 import { type Box, boxesOf } from './worst-case/box.ts';
@@ -43,6 +45,8 @@ export function find(board: Board, options: FindOptions): Findings {
     ranking: ranked(deciding).map(({ id }) => id),
     verdict: boardVerdict(deciding.map(({ verdict }) => verdict)),
     yield: deciding.some(({ verdict }) => verdict === 'not assessed') ? null : clopperPearson(options.trials - simulated.failed, options.trials),
+    room: roomsOf(model, judged, boxes, typical),
+    test_points: stimulusFindings(board, options),
     cautions: [],
     assumptions: assumptionsOf(board),
   };

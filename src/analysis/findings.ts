@@ -25,8 +25,42 @@ export interface Findings {
   readonly verdict: Verdict;
   /** Fraction of simulated boards on which every check holds at every corner; null when a check was not assessed. */
   readonly yield: Fraction | null;
+  readonly room: readonly RoomFinding[];
+  readonly test_points: readonly StimulusFinding[];
   readonly cautions: readonly CautionFinding[];
   readonly assumptions: readonly AssumptionFinding[];
+}
+
+/** How far one part or rating may go before a check fails at worst case, all else as it is. */
+export interface RoomFinding {
+  readonly input: string;
+  readonly unit: string;
+  /** A rating: only how low it may go is sought. */
+  readonly rating: boolean;
+  readonly nominal: number;
+  /** Where its nominal value is stopped; null where nothing stops it between a tenth and ten times nominal. */
+  readonly low: RoomEnd | null;
+  readonly high: RoomEnd | null;
+  /** How many times as wide its tolerance may get; null where nothing stops ten times. */
+  readonly tolerance: { readonly factor: number; readonly check: string } | null;
+}
+export interface RoomEnd {
+  readonly value: number;
+  readonly check: string;
+}
+
+/** What a tester reads at a test point with a stated stimulus, on a new board. Numbers are in `unit`. */
+export interface StimulusFinding {
+  readonly id: string;
+  /** Result that is read there. */
+  readonly reads: string;
+  readonly unit: string;
+  readonly when: Readonly<Record<string, { readonly value: number; readonly unit: string }>>;
+  readonly expected: number;
+  /** No board inside its tolerances reads less, or more. */
+  readonly min: number;
+  readonly max: number;
+  readonly spread: SpreadFinding | null;
 }
 
 export type Verdict = 'pass' | 'marginal' | 'fail' | 'accepted' | 'not assessed';

@@ -5,7 +5,7 @@ import type { Band, Quantity } from '../quantity/quantity.ts';
 import type { Board, Check, Circuit, Input, Result } from '../spec/board.ts';
 import { mentioned } from '../spec/names.ts';
 import { ordered } from '../spec/order.ts';
-import { drawOf, type Variable } from './variable.ts';
+import { type Draw, drawOf, type Variable } from './variable.ts';
 
 /**
  * The whole board as one tape over its variables. Parts that stand several times on the board have a variable for each.
@@ -110,7 +110,7 @@ class ModelBuilder {
     const input = this.#inputs.get(id)!;
     if (input.value.kind === 'expression') throw new Error(`${id} has no equation`);
     const { quantity } = input.value;
-    if (input.value.kind === 'exact') return this.#tape.constant(quantity.typ);
+    if (input.value.kind === 'exact') return movable(input) ? this.#variable(input, 'value', quantity, instance) : this.#tape.constant(quantity.typ);
     if (input.value.kind === 'condition') return instance === 1 ? this.#variable(input, 'value', quantity, instance) : this.#slot(id, 1);
     return this.#part(input, instance);
   }
@@ -121,7 +121,7 @@ class ModelBuilder {
     const { quantity, tracks } = input.value;
     if (tracks) return this.#tracking(input, tracks.of, instance);
     const tape = this.#tape;
-    let slot = quantity.min === quantity.max ? tape.constant(quantity.typ) : this.#variable(input, 'value', quantity, instance);
+    let slot = this.#variable(input, 'value', quantity, instance);
     if (quantity.drift) slot = tape.call('multiply', [slot, tape.call('add', [tape.constant(1), this.#change(input, quantity.drift, instance)])]);
     if (quantity.driftAbsolute) slot = tape.call('add', [slot, this.#change(input, quantity.driftAbsolute, instance)]);
     if (quantity.ageing) {
@@ -148,11 +148,9 @@ class ModelBuilder {
 
   #variable(input: Input, what: Variable['what'], range: { min: number; typ: number; max: number }, instance: number): number {
     const suffix = `${what === 'value' ? '' : ` ${what}`}${instance === 1 ? '' : ` #${instance}`}`;
-    const role = input.value.kind === 'condition' ? 'condition' : 'part';
-    const quantity = input.value.kind === 'part' || input.value.kind === 'condition' ? input.value.quantity : undefined;
-    const draw = role === 'condition' ? { kind: 'held' as const } : what === 'value' ? drawOf(quantity!) : what === 'tracking' ? drawOf(input.value.kind === 'part' ? input.value.tracks!.within : quantity!) : { kind: 'uniform' as const };
+    const role = input.value.kind === 'condition' ? 'condition' : what === 'value' && range.min === range.max ? 'exact' : 'part';
     const { min, typ, max } = range;
-    this.#variables.push({ id: input.id + suffix, role, what, min, typ, max, draw, input, instance });
+    this.#variables.push({ id: input.id + suffix, role, what, min, typ, max, draw: role === 'part' ? drawFor(input, what) : { kind: 'held' }, input, instance });
     return this.#tape.input(input.id + suffix);
   }
 
@@ -175,6 +173,14 @@ class ModelBuilder {
     const marked = [...mentioned(total.tree)].flatMap((id) => Array.from({ length: this.#count(id) }, (_, i) => this.#slot(id, i + 1)));
     return marked.length === 1 ? marked[0]! : this.#tape.call('sum', marked);
   }
+}
+
+/** An exact value whose room somebody may ask for; other constants are worked into the equations once for all. */
+const movable = ({ part, rating, refs }: Input): boolean => part !== undefined || rating || refs !== undefined;
+
+function drawFor({ value }: Input, what: Variable['what']): Draw {
+  if (value.kind !== 'part' || what === 'drift' || what === 'ageing') return { kind: 'uniform' };
+  return drawOf(what === 'tracking' ? value.tracks!.within : value.quantity);
 }
 
 const key = (id: string, instance: number): string => (instance === 1 ? id : `${id} #${instance}`);

@@ -34,7 +34,7 @@ export function undefinedResults(board: Board): UndefinedResult[] {
     const search = new Search(model.tape, slot, boxes, typical);
     const [min, max] = [search.min(), search.max()];
     if (min.value > 0 || max.value < 0) continue;
-    const blame = search.f.variables.map((v) => model.variables[v]!);
+    const blame = search.f.variables.map((v) => model.variables[v]!).filter(({ min, max }) => min < max || (min === 0 && max === 0));
     const spans = blame.map((variable) => `\`${variable.id}\` (${toPrinted(variable, variable.min)} to ${toPrinted(variable, variable.max)} ${variable.what === 'value' ? variable.input.unit.text : ''})`.replace(' )', ')'));
     found.set(owner, {
       id: owner, code: 'zero-divisor', found: `a division by something that can be zero in \`${owner}\``, expected: 'a divisor that stays on one side of zero',

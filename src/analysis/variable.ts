@@ -8,7 +8,8 @@ import type { Input } from '../spec/board.ts';
 export interface Variable {
   /** `pack.V_cell`, `bus_sense.R_bot`, `bus_sense.R_bot drift`; the second of three alike is `stage.R_on #2`. */
   readonly id: string;
-  readonly role: 'condition' | 'part';
+  /** `exact` ones do not vary: they are parts and ratings whose room is sought. */
+  readonly role: 'condition' | 'part' | 'exact';
   readonly what: 'value' | 'drift' | 'ageing' | 'tracking';
   readonly min: number;
   readonly typ: number;

@@ -10,7 +10,12 @@ export function maths(tex: string): string {
   const known = drawn.get(tex);
   if (known !== undefined) return known;
   try {
-    const html = katex.renderToString(tex, { output: 'htmlAndMathml', strict: 'error', trust: refuse, maxExpand: 1000 });
+    const html = katex.renderToString(tex, {
+      output: 'htmlAndMathml',
+      strict: 'error',
+      trust: refuse,
+      maxExpand: 1000,
+    });
     drawn.set(tex, html);
     return html;
   } catch (error) {

@@ -7,7 +7,9 @@ export function symbolWidth(tex: string): number {
   let width = 0;
   for (const part of tex.match(/[_^](?:\{(?:[^{}]|\{[^{}]*\})*\}|\\?\w)|[^_^]+/g) ?? []) {
     const script = part.startsWith('_') || part.startsWith('^');
-    const letters = part.replaceAll(/\\(?:mathrm|mathit|text|operatorname)\b|[_^{}\s]/g, '').replaceAll(/\\[a-zA-Z]+/g, 'x');
+    const letters = part
+      .replaceAll(/\\(?:mathrm|mathit|text|operatorname)\b|[_^{}\s]/g, '')
+      .replaceAll(/\\[a-zA-Z]+/g, 'x');
     width += letters.length * (script ? 0.38 : 0.68);
   }
   return Math.round((width + 0.4) * 100) / 100;

@@ -6,6 +6,8 @@ export interface Strip {
   /** Ends of the scale. */
   readonly scale: readonly [from: number, to: number];
   readonly worst?: readonly [min: number, max: number];
+  /** Of `worst` only the first end is a worst case; the other, where the boards begin, takes no end stroke. */
+  readonly oneEnded?: boolean;
   readonly typical?: number;
   /** 0.135 %, median and 99.865 % of the simulated boards. */
   readonly spread?: readonly [low: number, median: number, high: number];

@@ -45,10 +45,15 @@ function optionsFromEnvironment(): Options {
 /** Reads and calculates one revision. */
 export function calculate(design: DesignFolder, book: Book, options: Options): Revision | Failure {
   const file = relative(process.cwd(), join(design.folder, 'spec.yaml'));
-  const { board, problems, locate } = readSpec(design.files.get('spec.yaml')!, { file, board: design.board, revision: design.revision }, book);
+  const { board, problems, locate } = readSpec(
+    design.files.get('spec.yaml')!,
+    { file, board: design.board, revision: design.revision },
+    book,
+  );
   if (!board) return { design, failure: showProblems(problems) };
   const undefinedOnes = undefinedResults(board);
-  if (undefinedOnes.length) return { design, failure: showProblems(undefinedOnes.map(({ id, ...what }) => locate(id, what))) };
+  if (undefinedOnes.length)
+    return { design, failure: showProblems(undefinedOnes.map(({ id, ...what }) => locate(id, what))) };
   const digest = inputsDigest(inputFiles(design, board, book));
   const key = cacheKey([digest, options.seed, options.trials, design.board, design.revision, board.identity.document]);
   const known = options.fresh ? undefined : kept(key);
@@ -84,11 +89,14 @@ function packetFor(design: DesignFolder, book: Book, options: Options): Calculat
 }
 
 /** The revision that this one replaces, if it stands beside it and can be calculated. */
-function supersededBy({ design, board }: Revision, book: Book, options: Options): { board: Board; findings: Findings } | undefined {
+function supersededBy(
+  { design, board }: Revision,
+  book: Book,
+  options: Options,
+): { board: Board; findings: Findings } | undefined {
   const name = board.identity.supersedes;
   if (!name) return undefined;
   const other = readDesigns(options.designs).find((d) => d.board === design.board && d.revision === name);
   const found = other && calculate(other, book, options);
   return found && 'board' in found ? found : undefined;
 }
-

@@ -33,12 +33,15 @@ export function readDesigns(root: string, only: readonly string[] = []): DesignF
   for (const name of only) {
     if (found.some((design) => matches(design, name))) continue;
     const known = found.map(({ board, revision }) => `${board}/${revision}`).join(', ') || 'none';
-    throw new DesignsError(`found no design \`${name}\` in ${root}; expected a board or board/revision. There: ${known}.`);
+    throw new DesignsError(
+      `found no design \`${name}\` in ${root}; expected a board or board/revision. There: ${known}.`,
+    );
   }
   return only.length ? found.filter((design) => only.some((name) => matches(design, name))) : found;
 }
 
-const matches = ({ board, revision }: DesignFolder, name: string): boolean => name === board || name === `${board}/${revision}`;
+const matches = ({ board, revision }: DesignFolder, name: string): boolean =>
+  name === board || name === `${board}/${revision}`;
 
 function foldersIn(path: string, what = path): string[] {
   try {
@@ -48,7 +51,9 @@ function foldersIn(path: string, what = path): string[] {
       .sort();
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
-    throw new DesignsError(`cannot read ${what} (${code ?? 'unknown reason'}); expected a folder with <board>/<revision>/spec.yaml in it. Name another with --designs <folder>.`);
+    throw new DesignsError(
+      `cannot read ${what} (${code ?? 'unknown reason'}); expected a folder with <board>/<revision>/spec.yaml in it. Name another with --designs <folder>.`,
+    );
   }
 }
 
@@ -56,7 +61,9 @@ function foldersIn(path: string, what = path): string[] {
 function readIfThere(root: string, path: string, name: string): [string, string][] {
   try {
     if (lstatSync(path).isSymbolicLink() && relative(realpathSync(root), realpathSync(path)).split(sep)[0] === '..') {
-      throw new DesignsError(`${path} is a link that leads out of ${root}; expected a file in it. Copy the file there.`);
+      throw new DesignsError(
+        `${path} is a link that leads out of ${root}; expected a file in it. Copy the file there.`,
+      );
     }
     return [[name, readFileSync(path, 'utf8')]];
   } catch (error) {

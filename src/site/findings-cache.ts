@@ -16,7 +16,12 @@ let code: string | undefined;
 export function engineDigest(): string {
   code ??= sha256(
     engine
-      .flatMap((part) => readdirSync(join(root, part), { recursive: true, encoding: 'utf8' }).filter((name) => /\.(ts|yaml)$/.test(name)).sort().map((name) => `${part}/${name} ${sha256(readFileSync(join(root, part, name), 'utf8'))}`))
+      .flatMap((part) =>
+        readdirSync(join(root, part), { recursive: true, encoding: 'utf8' })
+          .filter((name) => /\.(ts|yaml)$/.test(name))
+          .sort()
+          .map((name) => `${part}/${name} ${sha256(readFileSync(join(root, part, name), 'utf8'))}`),
+      )
       .concat(process.version)
       .join('\n'),
   );

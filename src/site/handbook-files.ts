@@ -34,7 +34,10 @@ export function loadHandbook(also: readonly string[] = []): Handbook & { readonl
       const id = basename(path, '.yaml');
       const place = relative(folder, path).split('/')[0]!;
       const shown = relative(process.cwd(), path);
-      const read = place === policyFolder ? readPolicy(text, shown, id) : readMethod(text, shown, id, place === basename(path) ? 'own' : place);
+      const read =
+        place === policyFolder
+          ? readPolicy(text, shown, id)
+          : readMethod(text, shown, id, place === basename(path) ? 'own' : place);
       problems.push(...read.problems);
       if ('method' in read && read.method) methods.set(id, read.method);
       if ('policy' in read && read.policy) policies.set(id, read.policy);
@@ -46,4 +49,7 @@ export function loadHandbook(also: readonly string[] = []): Handbook & { readonl
 }
 
 const yamlFiles = (folder: string): string[] =>
-  readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.yaml')).sort().map((name) => join(folder, name));
+  readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.yaml'))
+    .sort()
+    .map((name) => join(folder, name));

@@ -15,7 +15,15 @@ export interface Options {
 }
 
 export const usualOptions: Options = {
-  designs: resolve('designs'), out: resolve('dist'), trials: 100_000, seed: 1, paper: 'A4', only: [], json: false, quiet: false, fresh: false,
+  designs: resolve('designs'),
+  out: resolve('dist'),
+  trials: 100_000,
+  seed: 1,
+  paper: 'A4',
+  only: [],
+  json: false,
+  quiet: false,
+  fresh: false,
 };
 
 /** The command line cannot be understood. */
@@ -43,9 +51,15 @@ export function readOptions(words: readonly string[]): Options {
     if ((flags as readonly string[]).includes(name)) options = { ...options, [name]: true };
     else if ((valued as readonly string[]).includes(name)) {
       const value = inline ?? words[++i];
-      if (value === undefined) throw new UsageError(`found --${name} with nothing behind it; expected ${expected[name as keyof typeof expected]}.`);
+      if (value === undefined)
+        throw new UsageError(
+          `found --${name} with nothing behind it; expected ${expected[name as keyof typeof expected]}.`,
+        );
       options = { ...options, ...readValue(name as (typeof valued)[number], value) };
-    } else throw new UsageError(`found --${name}; expected one of ${[...flags, ...valued].map((known) => `--${known}`).join(', ')}.`);
+    } else
+      throw new UsageError(
+        `found --${name}; expected one of ${[...flags, ...valued].map((known) => `--${known}`).join(', ')}.`,
+      );
   }
   return { ...options, only };
 }

@@ -40,7 +40,9 @@ async function readSources(folder: string, files: ReadonlySet<string>): Promise<
   for (const path of [...files].sort()) {
     if (!/\.(html|css)$/.test(path)) continue;
     const text = await readFile(join(folder, path), 'utf8');
-    const links = path.endsWith('.html') ? pageLinks(text) : { addresses: styleAddresses(text), ids: new Set<string>() };
+    const links = path.endsWith('.html')
+      ? pageLinks(text)
+      : { addresses: styleAddresses(text), ids: new Set<string>() };
     sources.set(path, { ...links, text });
   }
   return sources;
@@ -56,7 +58,8 @@ export function resolveAddress(
 ): { address: string } | { problem: string } {
   if (/^[a-z][a-z+.-]*:/i.test(address)) return { address };
   const [, path = '', query = '', anchor = ''] = /^([^?#]*)(\?[^#]*)?(#.*)?$/.exec(address) ?? [];
-  const wanted = path === '' ? from : posix.normalize(path.startsWith('/') ? path.slice(1) : posix.join(posix.dirname(from), path));
+  const wanted =
+    path === '' ? from : posix.normalize(path.startsWith('/') ? path.slice(1) : posix.join(posix.dirname(from), path));
   const target = fileOf(wanted, files) ?? (promised(wanted) ? wanted : undefined);
   if (target === undefined) return { problem: 'leads to no file' };
   const name = decodeURIComponent(anchor.slice(1));

@@ -26,7 +26,7 @@ export function readYaml(text: string, file: string): YamlFile {
   if (text.length > largest) return tooLarge(text, file);
   const document = parseDocument(text, { schema: 'failsafe', lineCounter: lines, prettyErrors: false, stringKeys: true });
   const place = placer(text, file, lines);
-  const problems = [...document.errors, ...document.warnings].map((error) => syntaxProblem(error, text, place));
+  const problems = leading([...document.errors, ...document.warnings]).map((error) => syntaxProblem(error, text, place));
   let data: unknown;
   try {
     data = problems.length ? undefined : document.toJS({ maxAliasCount: 50 });
@@ -45,6 +45,15 @@ export function readYaml(text: string, file: string): YamlFile {
       return place(inside.start, inside.end, path, problem);
     },
   };
+}
+
+/** Errors that leave the rest of the file readable; any other makes the reader stumble over what follows it. */
+const harmless = new Set<string>(['DUPLICATE_KEY', 'TAB_AS_INDENT']);
+
+function leading(errors: readonly YAMLError[]): YAMLError[] {
+  const sorted = errors.toSorted((a, b) => a.pos[0] - b.pos[0]);
+  const stumble = sorted.findIndex(({ code }) => !harmless.has(code));
+  return stumble < 0 ? sorted : sorted.slice(0, stumble + 1);
 }
 
 type Placer = (start: number, end: number, path: Path, what: Omit<TextProblem, 'start' | 'end'>) => Problem;

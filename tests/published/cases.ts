@@ -44,7 +44,14 @@ export function methodCases(): Row[] {
     .flatMap((name) => z.array(publishedCase).parse(parse(readFileSync(new URL(name, folder), 'utf8'))))
     .flatMap(({ id, title, source, method, given, gives, runs }) => [
       ...(gives ? [{ id, title, source, method, given, gives }] : []),
-      ...(runs ?? []).map((row) => ({ id, title, source, method, given: { ...given, ...row.given }, gives: row.gives })),
+      ...(runs ?? []).map((row) => ({
+        id,
+        title,
+        source,
+        method,
+        given: { ...given, ...row.given },
+        gives: row.gives,
+      })),
     ]);
 }
 

@@ -1,5 +1,5 @@
-import type { Method } from '../../src/spec/method-schema.ts';
 import { loadHandbook } from '../../src/site/handbook-files.ts';
+import type { Method } from '../../src/spec/method-schema.ts';
 import { workMethod } from '../../src/spec/work-method.ts';
 
 const { methods, policies } = loadHandbook();

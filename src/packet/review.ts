@@ -1,0 +1,64 @@
+import type { CheckFinding, Findings } from '../analysis/findings.ts';
+import type { Board, Check, Circuit, Input, Result } from '../spec/board.ts';
+import type { Caution } from './block.ts';
+import { type Changes, changesBetween, noChanges } from './changes.ts';
+import { type Trail, trailOf } from './trail.ts';
+
+/** A board with what was found about it. */
+export interface Reviewed {
+  readonly board: Board;
+  readonly findings: Findings;
+}
+
+export interface PacketOptions {
+  /** The revision that this one replaces. */
+  readonly previous?: Reviewed;
+  /** Safety cautions in words, gravest first. */
+  readonly cautions?: readonly Caution[];
+}
+
+/** Everything that chapters look things up in. */
+export interface Review extends Reviewed {
+  readonly previous?: Reviewed;
+  readonly cautions: readonly Caution[];
+  readonly changes: Changes;
+  readonly circuits: ReadonlyMap<string, Circuit>;
+  /** Conditions, derating factors and what circuits are given, by id. */
+  readonly inputs: ReadonlyMap<string, Input>;
+  /** What circuits find, firmware constants and sums of the board, by id. */
+  readonly results: ReadonlyMap<string, Result>;
+  readonly checks: ReadonlyMap<string, Check>;
+  readonly judged: ReadonlyMap<string, CheckFinding>;
+  readonly trail: Trail;
+}
+
+export function reviewOf({ board, findings }: Reviewed, { previous, cautions = [] }: PacketOptions): Review {
+  return {
+    board,
+    findings,
+    cautions,
+    ...(previous ? { previous } : {}),
+    changes: previous ? changesBetween(previous, { board, findings }) : noChanges,
+    circuits: byId(board.circuits),
+    inputs: inputsOf(board),
+    results: byId([...board.circuits.flatMap(({ results, firmware }) => [...results, ...firmware]), ...board.totals]),
+    checks: byId(board.circuits.flatMap(({ checks, validity }) => [...checks, ...validity])),
+    judged: byId([...findings.checks, ...findings.validity]),
+    trail: trailOf(board),
+  };
+}
+
+/** Everything that goes into a board, by id. */
+export const inputsOf = ({ conditions, derating, circuits }: Board): ReadonlyMap<string, Input> =>
+  byId([...conditions, ...derating, ...circuits.flatMap(({ inputs }) => inputs)]);
+
+export const byId = <T extends { readonly id: string }>(all: readonly T[]): Map<string, T> =>
+  new Map(all.map((one) => [one.id, one]));
+
+/** The checks as ranked, thinnest margin first. */
+export const rankedChecks = ({ findings, judged }: Review): CheckFinding[] =>
+  findings.ranking.map((id) => judged.get(id)!);
+
+/** Checks of one circuit in the order of the method. */
+export const checksOf = ({ judged }: Review, circuit: Circuit): CheckFinding[] =>
+  circuit.checks.map(({ id }) => judged.get(id)!);

@@ -1,4 +1,5 @@
 import type { CheckFinding, Findings } from '../analysis/findings.ts';
+import { valuesAt } from '../analysis/values-at.ts';
 import type { Board, Check, Circuit, Input, Result } from '../spec/board.ts';
 import type { Caution } from './block.ts';
 import { type Changes, changesBetween, noChanges } from './changes.ts';
@@ -30,6 +31,8 @@ export interface Review extends Reviewed {
   readonly checks: ReadonlyMap<string, Check>;
   readonly judged: ReadonlyMap<string, CheckFinding>;
   readonly trail: Trail;
+  /** Typical value of every input and result, SI base units. */
+  readonly typical: ReadonlyMap<string, number>;
 }
 
 export function reviewOf({ board, findings }: Reviewed, { previous, cautions = [] }: PacketOptions): Review {
@@ -45,6 +48,7 @@ export function reviewOf({ board, findings }: Reviewed, { previous, cautions = [
     checks: byId(board.circuits.flatMap(({ checks, validity }) => [...checks, ...validity])),
     judged: byId([...findings.checks, ...findings.validity]),
     trail: trailOf(board),
+    typical: valuesAt(board, {}),
   };
 }
 

@@ -1,0 +1,103 @@
+import type { Circuit } from '../../spec/board.ts';
+import type { Block } from '../block.ts';
+import { chapterHeads } from '../chapter-list.ts';
+import { idTex } from '../symbols.ts';
+import { listed, math, name, strong } from '../inline.ts';
+import { countsOf, marginText, verdictSentence } from '../margins.ts';
+import { type Numbering, numbering } from '../numbering.ts';
+import type { Chapter, Section } from '../packet.ts';
+import { checksOf, type Review, rankedChecks } from '../review.ts';
+import { worstSentence } from '../statements.ts';
+import type { Text } from '../text.ts';
+import { checkLink, idLink } from '../trail.ts';
+import { capital, counted, sentence } from '../words.ts';
+import { chapter } from './chapter.ts';
+import { checksTable, validityTable } from './checks-table.ts';
+import { equationOf } from './equation.ts';
+import { inputsTable } from './inputs-table.ts';
+
+/** A section for every circuit: what goes in, every equation with its numbers, what must hold. */
+export function calculations(review: Review): Chapter | undefined {
+  const { circuits, totals } = review.board;
+  if (!circuits.length) return undefined;
+  const numbers = numbering(chapterHeads.calculations.number);
+  const sections = circuits.map((circuit) => circuitSection(review, circuit, numbers));
+  return chapter('calculations', [reading], totals.length ? [...sections, totalsSection(review)] : sections, { sectionPages: true });
+}
+
+const reading: Block = {
+  kind: 'paragraph',
+  text: [
+    'Each equation stands three times: as symbols, with typical numbers, and with the numbers of the corner that is worst for what it limits. Every number printed is the one that was calculated; those of the worst case are rounded outward. A number in brackets is an equation, a name such as ',
+    name('circuit.symbol'),
+    ' is the same name in the specification, in the result file and in every table of this packet.',
+  ],
+};
+
+function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): Section {
+  const thinnest = rankedChecks(review).find((check) => check.circuit === circuit.id);
+  const blocks = [
+    lead(review, circuit),
+    inputsTable(review, circuit, numbers.table()),
+    ...circuit.results.map((result) => equationOf(review, result)),
+    circuit.checks.length ? checksTable(review, circuit, numbers.table()) : undefined,
+    circuit.validity.length ? validityTable(review, circuit, numbers.table()) : undefined,
+  ].filter((block) => block !== undefined);
+  return {
+    id: circuit.id,
+    number: review.trail.sections.get(circuit.id)!,
+    title: circuit.title,
+    ...(thinnest ? { mark: { verdict: thinnest.verdict, margin: marginText(thinnest), ...(thinnest.deviation ? { deviation: thinnest.deviation } : {}) } } : {}),
+    aside: aside(review, circuit),
+    blocks,
+  };
+}
+
+/** Opens with the verdict, then the number that decides it. */
+function lead(review: Review, circuit: Circuit): Block {
+  const checks = checksOf(review, circuit);
+  const worst = rankedChecks(review).find((check) => check.circuit === circuit.id);
+  if (!worst) return { kind: 'paragraph', lead: true, text: ['Nothing is checked here; the results serve others.'] };
+  const verdict = verdictSentence(countsOf(checks), review.board.target);
+  const thinnest: Text = checks.length > 1 ? [' The thinnest is ', checkLink(worst.id), '. '] : [' '];
+  return { kind: 'paragraph', lead: true, text: [verdict, ...thinnest, ...worstSentence(review, worst)] };
+}
+
+function aside(review: Review, circuit: Circuit): Text[] {
+  const { method, count, checks, results, why } = circuit;
+  const alike = count > 1 ? `, ${counted(count, 'alike', 'alike')} on the board` : '';
+  return [
+    [strong(circuit.id), method ? ', method ' : ', equations of this board', ...(method ? [name(method.id)] : []), alike],
+    [`${capital(counted(results.length, 'equation'))}, ${counted(checks.length, 'check')}.`],
+    ...(why ? [[strong('Why these parts.'), ` ${sentence(why)}`]] : []),
+    ...(method ? [[strong('Holds when:'), ` ${sentence(method['holds when'])}`]] : []),
+    ...temperature(review, circuit),
+    ...feeds(review, circuit),
+  ];
+}
+
+function temperature(_review: Review, { temperature: tree }: Circuit): Text[] {
+  if (!tree) return [];
+  return [[strong('Drifts follow'), ' ', ...(tree.kind === 'symbol' ? [math(idTex(tree.name))] : [math(idTex('T_amb'))]), '.']];
+}
+
+/** Circuits that build on this one. */
+function feeds({ trail }: Review, circuit: Circuit): Text[] {
+  const own = [...circuit.inputs, ...circuit.results].map(({ id }) => id);
+  const users = own.flatMap((id) => trail.uses.get(id) ?? []).map((id) => id.split('.')[0]!);
+  const others = [...new Set(users)].filter((id) => id !== circuit.id && trail.sections.has(id));
+  return others.length ? [['Feeds ', ...listed(others.map((id) => idLink(trail, `${id}`))), '.']] : [];
+}
+
+function totalsSection(review: Review): Section {
+  return {
+    id: 'board',
+    number: review.trail.sections.get('board')!,
+    title: 'Sums over the board',
+    aside: [],
+    blocks: [
+      { kind: 'paragraph', lead: true, text: ['What each circuit gives off, stores or draws, added up. The worst case of a sum takes every circuit at one and the same corner.'] },
+      ...review.board.totals.map((total) => equationOf(review, total)),
+    ],
+  };
+}

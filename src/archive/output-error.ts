@@ -12,6 +12,7 @@ const reasons: Readonly<Record<string, string>> = {
   EBUSY: 'another program has it open. Close it and run the command again',
   ENOTEMPTY: 'another run put files there at the same moment. Run the command again',
   ENOTDIR: 'a file stands where a folder belongs. Move it away, or name another folder with --out',
+  EEXIST: 'a file stands where a folder belongs. Move it away, or name another folder with --out',
   EXDEV: 'it lies on another disk than the folder beside it. Name a folder that is not a mount point with --out',
   EMFILE: 'too many files are open. Close some programs and run the command again',
 };

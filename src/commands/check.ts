@@ -1,7 +1,7 @@
-import { calculate, useOptions } from '../site/calculate.ts';
+import { calculate } from '../site/calculate.ts';
 import { DesignsError, readDesigns } from '../site/designs.ts';
 import { loadHandbook } from '../site/handbook-files.ts';
-import { type Options, UsageError } from '../site/options.ts';
+import { type Options, UsageError, useOptions } from '../site/options.ts';
 import { marginsTable } from './margins-table.ts';
 import { type ExitStatus, run } from './run.ts';
 

@@ -1,7 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { dev } from 'astro';
-import { useOptions } from '../site/calculate.ts';
-import type { Options } from '../site/options.ts';
+import { type Options, useOptions } from '../site/options.ts';
 import { type ExitStatus, run } from './run.ts';
 
 /** Live pages while a spec is edited; runs until it is stopped. */

@@ -4,8 +4,9 @@ export interface Piece {
   readonly whole: boolean;
 }
 
-// Groups of digits ("100 000") and the names of deviations, actions and requirements ("D-1").
-const unbroken = /\d+(?:[\u2009\u202f\u2007]+\d{3})+|\b(?:REQ|[A-Z])-\d+/g;
+// Groups of digits ("100 000"), numbers with their unit, and the names of deviations, actions and requirements ("D-1").
+const unbroken =
+  /\d+(?:[\u2009\u202f\u2007]+\d{3})+|[\u2212-]?\d[\d.]*[ \u00a0](?:°C|%|ppm|[kMGmµnp]?(?:V|A|Ω|W|F|Hz|H|s|K|J|Wh|Ah))(?![\p{L}\d])|\b(?:REQ|[A-Z])-\d+/gu;
 
 /**
  * Cuts `text` where line breaks matter. Digits are grouped by two thin spaces, for our faces hold no narrower one that is kept

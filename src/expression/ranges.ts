@@ -38,6 +38,11 @@ export function meet(a: Interval, lo: number, hi: number): Interval {
   return low <= high ? { lo: low, hi: high, certain: a.certain } : a;
 }
 
+/** Every number of `a` moved into `lo … hi`. */
+export function clampRange(a: Interval, lo: number, hi: number): Interval {
+  return { lo: Math.min(Math.max(a.lo, lo), hi), hi: Math.max(Math.min(a.hi, hi), lo), certain: a.certain };
+}
+
 export function addRanges(a: Interval, b: Interval): Interval {
   return { lo: addDown(a.lo, b.lo), hi: addUp(a.hi, b.hi), certain: a.certain && b.certain };
 }

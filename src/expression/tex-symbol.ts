@@ -7,9 +7,9 @@ const GREEK: readonly string[] = [
 /** Letters as they may be typed, micro and ohm signs among them. */
 const LETTERS: Readonly<Record<string, string>> = {
   ...{ α: 'alpha', β: 'beta', γ: 'gamma', δ: 'delta', ε: 'epsilon', ζ: 'zeta', η: 'eta', θ: 'theta', ι: 'iota' },
-  ...{ κ: 'kappa', λ: 'lambda', μ: 'mu', µ: 'mu', ν: 'nu', ξ: 'xi', π: 'pi', ρ: 'rho', σ: 'sigma', τ: 'tau' },
+  ...{ κ: 'kappa', λ: 'lambda', μ: 'mu', '\u00b5': 'mu', ν: 'nu', ξ: 'xi', π: 'pi', ρ: 'rho', σ: 'sigma', τ: 'tau' },
   ...{ υ: 'upsilon', φ: 'phi', χ: 'chi', ψ: 'psi', ω: 'omega', Γ: 'Gamma', Δ: 'Delta', Θ: 'Theta', Λ: 'Lambda' },
-  ...{ Ξ: 'Xi', Π: 'Pi', Σ: 'Sigma', Φ: 'Phi', Ψ: 'Psi', Ω: 'Omega', Ω: 'Omega' },
+  ...{ Ξ: 'Xi', Π: 'Pi', Σ: 'Sigma', Φ: 'Phi', Ψ: 'Psi', Ω: 'Omega', '\u2126': 'Omega' },
 };
 
 /** Whose TeX command is not the letter's own name: the forms of the trade, ε and φ as in ε₀ and φ. */

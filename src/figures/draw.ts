@@ -36,5 +36,5 @@ function named(svg: string, id: string, says: string): string {
   // Screen readers get one sentence in place of Vega's tree of axes and groups.
   const quiet = own.replace(/ (role|aria-[a-z]+)="[^"]*"| opacity="1"| pointer-events="none"/g, '');
   const open = `<svg class="plot" role="img" aria-label="${escapeXml(says)}" `;
-  return quiet.replace(/^<svg class="marks" width="[^"]*" height="[^"]*" /, open);
+  return quiet.replace(/^<svg [^>]*?(?=viewBox=)/, open);
 }

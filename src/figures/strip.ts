@@ -26,7 +26,7 @@ export function clamped(scale: readonly [from: number, to: number], value: numbe
   return at < 0 ? { at: 0, beyond: true } : at > 100 ? { at: 100, beyond: true } : { at, beyond: false };
 }
 
-function worstLine({ scale, worst }: Strip): string {
+function worstLine({ scale, worst, oneEnded }: Strip): string {
   if (!worst) return '';
   const [low, high] = [clamped(scale, worst[0]), clamped(scale, worst[1])];
   const line = `<line class="strip-worst" x1="${percent(low.at)}" x2="${percent(high.at)}"/>`;
@@ -34,7 +34,7 @@ function worstLine({ scale, worst }: Strip): string {
     point.beyond
       ? `<svg x="${percent(point.at)}" overflow="visible"><path class="strip-arrow" d="M0 0l${-6 * direction}-4v8z"/></svg>`
       : `<line class="strip-worst-end" x1="${percent(point.at)}" x2="${percent(point.at)}" y1="-4.5" y2="4.5"/>`;
-  return `${line}${end(low, -1)}${end(high, 1)}`;
+  return `${line}${end(low, -1)}${oneEnded ? '' : end(high, 1)}`;
 }
 
 function rootSumSquare({ scale, rootSumSquare: range }: Strip): string {
@@ -76,14 +76,14 @@ function walls({ scale, limits }: Strip, place: 'margin' | 'row'): string {
     .map(({ point, forbidden }) => {
       const line = `<line class="strip-wall" y2="${height}"/>`;
       // A little window cuts the hatching to the height of the wall.
-      const window = `<svg class="strip-hatch" x="${forbidden === 'above' ? 0 : -5}" width="5" height="${height}"><path d="${hatching}"/></svg>`;
+      const window = `<svg x="${forbidden === 'above' ? 0 : -4.5}" width="4.5" height="${height}">${hatching}</svg>`;
       return `<svg x="${percent(point.at)}" y="${place === 'row' ? 0 : 2}" overflow="visible">${window}${line}</svg>`;
     })
     .join('');
 }
 
-// Strokes at 45°, 4.5 px long and apart, enough for the highest row of a table.
-const hatching = `M0 4.5l4.5-4.5${'m-4.5 9l4.5-4.5'.repeat(19)}`;
+// Dashes of a wide line, sheared to 45°: strokes 4.5 px long and apart over any height.
+const hatching = '<line class="strip-hatch" x1="2.25" x2="2.25" y1="-6" y2="150%" transform="skewY(-45)"/>';
 
 function numbers(strip: Strip): string {
   return placeNumbers(strip, marginWidth)

@@ -1,5 +1,5 @@
 import type { Block } from './block.ts';
-import type { Chapter, Packet } from './packet.ts';
+import type { Chapter, Packet, Section } from './packet.ts';
 
 /**
  * Anchor of a chapter. The hyphen keeps it apart from circuits and results, whose names hold none.
@@ -18,7 +18,7 @@ export function anchorsOf(packet: Packet): readonly Anchor[] {
     { id: chapterAnchor(chapter), chapter },
     ...blockAnchors(chapter.blocks).map((id) => ({ id, chapter })),
     ...chapter.sections.flatMap((section) =>
-      [section.id, ...blockAnchors(section.blocks)].map((id) => ({ id, chapter, section: section.id })),
+      [section.id, ...blockAnchors(section.blocks)].map((id) => ({ id, chapter, section })),
     ),
   ]);
 }
@@ -26,7 +26,7 @@ export function anchorsOf(packet: Packet): readonly Anchor[] {
 export interface Anchor {
   readonly id: string;
   readonly chapter: Chapter;
-  readonly section?: string;
+  readonly section?: Section;
 }
 
 function blockAnchors(blocks: readonly Block[]): string[] {

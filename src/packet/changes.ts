@@ -1,6 +1,6 @@
 import type { CheckFinding, ResultFinding } from '../analysis/findings.ts';
 import type { Input } from '../spec/board.ts';
-import { byId, inputsOf, type Reviewed } from './review.ts';
+import { byId, inputsOf, type Reviewed } from './by-id.ts';
 
 /** What differs between a revision and the one it replaces; `before` is absent where something is new, `after` where it is gone. */
 export interface Changes {
@@ -26,12 +26,20 @@ const marginThreshold = 0.005;
 
 export function changesBetween(before: Reviewed, after: Reviewed): Changes {
   const inputs = differing(inputsOf(before.board), inputsOf(after.board), (a, b) => writtenAs(a) !== writtenAs(b));
-  const results = differing(new Map(Object.entries(before.findings.results)), new Map(Object.entries(after.findings.results)), moved);
+  const results = differing(
+    new Map(Object.entries(before.findings.results)),
+    new Map(Object.entries(after.findings.results)),
+    moved,
+  );
   const checks = differing(byId(before.findings.checks), byId(after.findings.checks), judgedOtherwise);
   return { inputs, results, checks, ids: new Set([...inputs, ...results, ...checks].map(({ id }) => id)) };
 }
 
-function differing<T>(before: ReadonlyMap<string, T>, after: ReadonlyMap<string, T>, differs: (a: T, b: T) => boolean): Change<T>[] {
+function differing<T>(
+  before: ReadonlyMap<string, T>,
+  after: ReadonlyMap<string, T>,
+  differs: (a: T, b: T) => boolean,
+): Change<T>[] {
   const kept = [...after].flatMap(([id, now]): Change<T>[] => {
     const then = before.get(id);
     if (then === undefined) return [{ id, after: now }];

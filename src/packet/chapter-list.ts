@@ -26,7 +26,7 @@ export const chapterHeads = {
     question: 'How seldom do boards come near the limit, and which part decides?',
   },
   heat: { number: 10, title: 'Heat', question: 'Where does the heat arise, and how hot does it get?' },
-  parts: { number: 11, title: 'Parts', question: 'Why is this part what it is?' },
+  parts: { number: 11, title: 'Parts and their room', question: 'May I fit another one, and how far may it differ?' },
   'test-points': { number: 12, title: 'Test points', question: 'What should the meter show?' },
   firmware: { number: 13, title: 'Firmware constants', question: 'Which scale factors go into firmware?' },
   decisions: { number: 15, title: 'Decisions and deviations', question: 'What was accepted, by whom, and why?' },

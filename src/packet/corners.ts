@@ -1,6 +1,6 @@
 import type { Corner } from '../analysis/findings.ts';
-import { kinds } from '../quantity/kinds.ts';
 import { same } from '../quantity/dimension.ts';
+import { kinds } from '../quantity/kinds.ts';
 import type { Input } from '../spec/board.ts';
 import { figureText, plainTyped, toSi } from './figures.ts';
 import { joined, math } from './inline.ts';
@@ -45,7 +45,12 @@ export function cornerArrows(review: Review, corner: Corner, caseName?: string):
 export function conditionsText(review: Review, corner: Corner): Text {
   const conditions = standings(review, corner).filter(({ input }) => input.value.kind === 'condition' && moves(input));
   return joined(
-    conditions.map(({ id, input, value }): Text => [math(idTex(id)), ` = ${figureText(plainTyped(toSi(value, input.unit), input.unit))}`]),
+    conditions.map(
+      ({ id, input, value }): Text => [
+        math(idTex(id)),
+        ` = ${figureText(plainTyped(toSi(value, input.unit), input.unit))}`,
+      ],
+    ),
     ', ',
   );
 }
@@ -56,8 +61,14 @@ const moves = ({ value }: Input): boolean => value.kind !== 'expression' && valu
 export function partsText(review: Review, corner: Corner): Text {
   const parts = standings(review, corner).filter(({ input }) => input.value.kind === 'part');
   const named = parts.slice(0, 6);
-  const at = (end: End): Text => joined(named.filter((part) => part.end === end).map((part): Text => [partSymbol(part.id)]), ', ');
-  const groups = (['high', 'low', 'between'] as const).flatMap((end): Text[] => (at(end).length ? [[`${words[end]}: `, ...at(end)]] : []));
+  const at = (end: End): Text =>
+    joined(
+      named.filter((part) => part.end === end).map((part): Text => [partSymbol(part.id)]),
+      ', ',
+    );
+  const groups = (['high', 'low', 'between'] as const).flatMap((end): Text[] =>
+    at(end).length ? [[`${words[end]}: `, ...at(end)]] : [],
+  );
   const more = parts.length - named.length;
   return [...joined(groups, '; '), ...(more > 0 ? [`; and ${inWords(more)} more`] : [])];
 }
@@ -86,7 +97,12 @@ function endOf(review: Review, id: string, input: Input, value: number, caseName
   return at <= lo + blur ? 'low' : at >= hi - blur ? 'high' : 'between';
 }
 
-function rangeOf(review: Review, id: string, { value }: Input, caseName: string | undefined): { lo: number; hi: number } {
+function rangeOf(
+  review: Review,
+  id: string,
+  { value }: Input,
+  caseName: string | undefined,
+): { lo: number; hi: number } {
   if (value.kind === 'expression') throw new Error(`${id} follows from others and has no range`);
   const { quantity } = value;
   if (id.endsWith(' drift')) return ends(quantity.drift ?? quantity.driftAbsolute ?? { min: 0, max: 0 });

@@ -41,11 +41,11 @@ export function outward(si: number, unit: Unit, round: Rounding, digits = 4): Fi
 function settled(si: number, unit: Unit, digits: number, format: typeof formatValue = formatValue): Figure | undefined {
   if (!Number.isFinite(si)) return undefined;
   const near = format(si, unit, { digits });
-  return Math.abs(valueOf(near) - si) <= 1e-9 * Math.abs(si) ? near : undefined;
+  return Math.abs(printedValue(near) - si) <= 1e-9 * Math.abs(si) ? near : undefined;
 }
 
-/** The value of a printed figure, SI base units. `valueOf({ number: '1.5', unit: 'mV' })` → 0.0015 */
-export function valueOf({ number, unit }: Figure): number {
+/** The value of a printed figure, SI base units. `printedValue({ number: '1.5', unit: 'mV' })` → 0.0015 */
+export function printedValue({ number, unit }: Figure): number {
   const plain = number.replaceAll('\u2212', '-').replace(/×10(.*)$/, (_, raised: string) => `e${lowered(raised)}`);
   return inSi(decimalOf(plain), parseUnit(unit));
 }
@@ -68,43 +68,41 @@ export function plainTyped(si: number, unit: Unit, digits = 4): Figure {
 
 const withoutZeros = (number: string): string => number.replace(/(\.\d*?)0+(?=×|$)/, '$1').replace(/\.(?=×|$)/, '');
 
-/** Unit in which several values of one quantity are printed together: the one typed, unless it makes them unwieldy. */
+/** Unit with the prefix that suits the largest of several values of one quantity. */
 export function unitFor(values: readonly number[], unit: Unit): Unit {
-  const largest = values
-    .filter(Number.isFinite)
-    .reduce((a, b) => (Math.abs(b - unit.offset) > Math.abs(a - unit.offset) ? b : a), unit.offset);
-  const size = Math.abs(inUnit(largest, unit));
-  if (size === 0 || (size >= 0.01 && size < 10000)) return unit;
-  return parseUnit(formatValue(largest, unit).unit);
+  const largest = Math.max(...values.filter(Number.isFinite).map((si) => Math.abs(si - unit.offset)), 0);
+  return largest === 0 ? unit : parseUnit(formatValue(unit.offset + largest, unit).unit);
+}
+
+/** As `unitFor`, but the unit as it was typed as long as it suits. */
+export function typedUnitFor(values: readonly number[], unit: Unit): Unit {
+  const largest = Math.max(...values.filter(Number.isFinite).map((si) => Math.abs(inUnit(si, unit))), 0);
+  return largest === 0 || (largest >= 0.01 && largest < 10000) ? unit : unitFor(values, unit);
 }
 
 /**
- * Values side by side: one unit and as many decimals as the finest of them needs with four digits.
+ * Values side by side in one unit, with as many decimals as the finest of them needs with four digits.
  * @param rounds  how each is rounded, where it is not the nearest
- * @example aligned([148500, 150000, 151500], kΩ) // { numbers: ['148.5', '150.0', '151.5'], unit: 'kΩ' }
+ * @example aligned([148500, 150000, 151500], kΩ) // ['148.5', '150.0', '151.5']
  */
-export function aligned(
-  values: readonly number[],
-  unit: Unit,
-  rounds: readonly Rounding[] = [],
-): { numbers: string[]; unit: string } {
-  const shared = unitFor(values, unit);
+export function aligned(values: readonly number[], unit: Unit, rounds: readonly Rounding[] = [], digits = 4): string[] {
   const figures = values.map((si, i) => {
-    const exact = settled(si, shared, 4, formatTyped);
-    return exact ? withoutZeros(exact.number) : formatTyped(si, shared, { round: rounds[i] ?? 'nearest' }).number;
+    const exact = settled(si, unit, digits, formatTyped);
+    return exact ? withoutZeros(exact.number) : formatTyped(si, unit, { digits, round: rounds[i] ?? 'nearest' }).number;
   });
   const decimals = Math.max(...figures.map(decimalsOf));
-  return { numbers: figures.map((number) => padded(number, decimals)), unit: shared.text };
+  return figures.map((number) => padded(number, decimals, digits));
 }
 
 const decimalsOf = (number: string): number =>
   /×|∞/.test(number) || !number.includes('.') ? 0 : number.length - number.indexOf('.') - 1;
 
-function padded(number: string, decimals: number): string {
+function padded(number: string, decimals: number, most: number): string {
   const lacking = decimals - decimalsOf(number);
-  // More than four digits would claim what is not known.
+  if (number === '0') return number;
+  // More digits would claim what is not known.
   const digits = number.replaceAll(/\D/g, '').replace(/^0+/, '').length;
-  const zeros = Math.min(lacking, Math.max(0, 4 - digits));
+  const zeros = Math.min(lacking, Math.max(0, most - digits));
   if (/×|∞/.test(number) || zeros <= 0) return number;
   return `${number}${number.includes('.') ? '' : '.'}${'0'.repeat(zeros)}`;
 }

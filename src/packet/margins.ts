@@ -1,16 +1,16 @@
 import type { CheckFinding } from '../analysis/findings.ts';
-import type { Fraction } from '../analysis/statistics.ts';
 import { formatValue } from '../quantity/figure.ts';
 import { parseUnit } from '../quantity/units.ts';
 import type { Cell } from './block.ts';
-import { type Figure, figureText, fixed, percent, toSi } from './figures.ts';
+import { type Figure, figureText, percent, toSi } from './figures.ts';
 import { dash } from './inline.ts';
+import { percentText } from './numbers.ts';
 import type { Verdict } from './text.ts';
 import { capital, counted, inWords } from './words.ts';
 
 /** A margin as printed in running text: `3.4 %`; the slack itself where the limit is zero; a dash where there is none. */
 export function marginText(check: CheckFinding): string {
-  if (check.margin !== null) return `${percent(check.margin)}\u00a0%`;
+  if (check.margin !== null) return percentText(check.margin);
   return check.worst_slack === null ? '–' : figureText(slackFigure(check));
 }
 
@@ -26,36 +26,17 @@ export function marginCell(check: CheckFinding): Cell {
   return check.worst_slack === null ? dash : [figureText(slackFigure(check))];
 }
 
-/**
- * How many boards, with 95 % confidence: `≤ 30 ppm` where none was hit, `41–171 ppm`, `11.8–12.3 %`. Never 0 %.
- * @example boardsText({ estimate: 0, low: 0, high: 2.9957e-5 }) // '≤ 30 ppm'
- */
-export function boardsText({ estimate, low, high }: Fraction): string {
-  const [inPpm, unit] = high < 0.01 ? [1e6, 'ppm'] : [100, '%'];
-  const decimals = inPpm === 100 ? 1 : 0;
-  const [from, to] = [fixed(low * inPpm, decimals, 'down'), fixed(high * inPpm, decimals, 'up')];
-  if (estimate === 0) return `≤\u00a0${to}\u00a0${unit}`;
-  if (estimate === 1) return `≥\u00a0${fixed(low * 100, decimalsNear(low), 'down')}\u00a0%`;
-  return `${from}–${to}\u00a0${unit}`;
-}
-
-/** The same for a fraction that should be near one: `99.997 % or more`, `98.71 to 98.85 %`. */
-export function yieldText({ estimate, low, high }: Fraction): string {
-  const decimals = decimalsNear(estimate === 1 ? low : high);
-  const from = fixed(low * 100, decimals, 'down');
-  if (estimate === 1) return `${from}\u00a0% or more`;
-  if (estimate === 0) return `${fixed(high * 100, 3, 'up')}\u00a0% or less`;
-  return `${from} to ${fixed(high * 100, decimals, 'up')}\u00a0%`;
-}
-
-/** Decimals of a percentage that show how far it is from 100. */
-const decimalsNear = (share: number): number => (share >= 1 ? 4 : Math.min(4, Math.max(1, Math.ceil(-Math.log10((1 - share) * 100)))));
-
 export type Counts = Readonly<Record<Verdict, number>>;
 
 export function countsOf(checks: readonly { readonly verdict: Verdict }[]): Counts {
   const of = (verdict: Verdict) => checks.filter((check) => check.verdict === verdict).length;
-  return { pass: of('pass'), marginal: of('marginal'), fail: of('fail'), accepted: of('accepted'), 'not assessed': of('not assessed') };
+  return {
+    pass: of('pass'),
+    marginal: of('marginal'),
+    fail: of('fail'),
+    accepted: of('accepted'),
+    'not assessed': of('not assessed'),
+  };
 }
 
 const holdsWell = (target: number): string => (target > 0 ? 'with the margin asked for' : 'in the worst case');
@@ -69,20 +50,28 @@ export function verdictSentence(counts: Counts, target: number): string {
   const all = Object.values(counts).reduce((a, b) => a + b, 0);
   const { pass, marginal, fail, accepted } = counts;
   if (all === 0) return 'Nothing is checked here.';
-  if (pass === all) return all === 1 ? `The check holds ${holdsWell(target)}.` : `All ${counted(all, 'check')} hold ${holdsWell(target)}.`;
+  if (pass === all)
+    return all === 1
+      ? `The check holds ${holdsWell(target)}.`
+      : `All ${counted(all, 'check')} hold ${holdsWell(target)}.`;
   const groups = [
     pass ? `${inWords(pass)} ${verb(pass, 'hold')} ${holdsWell(target)}` : '',
     marginal ? `${inWords(marginal)} ${verb(marginal, 'hold')} by less` : '',
     accepted ? `${inWords(accepted)} ${accepted === 1 ? 'is an accepted deviation' : 'are accepted deviations'}` : '',
     counts['not assessed'] ? `${inWords(counts['not assessed'])} could not be assessed` : '',
   ].filter(Boolean);
-  const opening = fail ? `${capital(fail === all ? (all === 1 ? 'the' : 'all') : inWords(fail))} ${fail === all ? (all === 1 ? 'check' : `${inWords(all)} checks`) : `of ${inWords(all)} checks`} ${verb(fail, 'fail')}.` : 'No check fails.';
+  const opening = fail
+    ? `${capital(fail === all ? (all === 1 ? 'the' : 'all') : inWords(fail))} ${fail === all ? (all === 1 ? 'check' : `${inWords(all)} checks`) : `of ${inWords(all)} checks`} ${verb(fail, 'fail')}.`
+    : 'No check fails.';
   if (!groups.length) return opening;
   const rest = fail ? (all - fail === 1 ? 'Of the other' : 'Of the others') : `Of ${counted(all, 'check')}`;
   const said = sentenceList(groups);
   if (all === 1) return `The check ${said.replace(/^one /, '')}.`;
-  return fail && all - fail === 1 ? `${opening} The other ${said.replace(/^one /, '')}.` : `${opening} ${rest}, ${said}.`;
+  return fail && all - fail === 1
+    ? `${opening} The other ${said.replace(/^one /, '')}.`
+    : `${opening} ${rest}, ${said}.`;
 }
 
 const verb = (count: number, plural: string): string => (count === 1 ? `${plural}s` : plural);
-const sentenceList = (parts: readonly string[]): string => (parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`);
+const sentenceList = (parts: readonly string[]): string =>
+  parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;

@@ -1,49 +1,40 @@
 import type { Findings } from '../analysis/findings.ts';
 import type { Fraction } from '../analysis/statistics.ts';
-import { type FigureOptions, formatTyped } from '../quantity/figure.ts';
-import { parseUnit } from '../quantity/units.ts';
-
-const percent = parseUnit('%');
-const ppm = parseUnit('ppm');
+import { fixed, percent } from './figures.ts';
 
 /**
- * A margin in percent with one decimal, rounded toward failure, so that −0.01 % never reads as 0.
+ * A margin in per cent with one decimal, rounded toward failure, so that −0.01 % never reads as 0.
  * @example percentText(0.0558) // '5.5 %'
  */
-export function percentText(ratio: number): string {
-  const tenths = Math.floor(Number((ratio * 1000).toPrecision(12)));
-  return `${minus((tenths / 10).toFixed(1))} %`;
-}
+export const percentText = (ratio: number): string => `${percent(ratio)}\u00a0%`;
 
 /**
- * Boards that fail, with their 95 % interval: a fraction of none is never printed as zero.
+ * How many boards, with their 95 % interval: `≤ 30 ppm` where none was hit, `41–171 ppm`, `11.8–12.3 %`. Never zero.
  * @example failText({ estimate: 0, low: 0, high: 2.9957e-5 }) // '≤ 30 ppm'
  */
 export function failText({ estimate, low, high }: Fraction): string {
-  if (high < 1e-3) return low === 0 ? `≤ ${inPpm(high, 'up')} ppm` : `${inPpm(low, 'down')}–${inPpm(high, 'up')} ppm`;
-  if (low === 0) return `≤ ${inPercent(high, 'up')} %`;
-  return estimate === 1 ? `≥ ${inPercent(low, 'down')} %` : `${inPercent(low, 'down')}–${inPercent(high, 'up')} %`;
+  const [size, unit, decimals] = high < 0.01 ? ([1e6, 'ppm', 0] as const) : ([100, '%', 1] as const);
+  const [from, to] = [fixed(low * size, decimals, 'down'), fixed(high * size, decimals, 'up')];
+  if (estimate === 0) return `≤\u00a0${to}\u00a0${unit}`;
+  if (estimate === 1) return `≥\u00a0${fixed(low * 100, decimalsNear(low), 'down')}\u00a0%`;
+  return `${from}–${to}\u00a0${unit}`;
 }
 
-/** @example yieldText({ yield: { estimate: 1, low: 0.99997, high: 1 } }) // '99.997 % or more' */
+/**
+ * The fraction of boards that hold everything, with as many nines as the trials can show.
+ * @example yieldText({ yield: { estimate: 1, low: 0.99997, high: 1 } }) // '99.997 % or more'
+ */
 export function yieldText({ yield: fraction }: Pick<Findings, 'yield'>): string {
   if (!fraction) return 'no yield: a check was not assessed';
-  const { low, high } = fraction;
-  if (high === 1) return `${trimmed(low, 'down')} % or more`;
-  if (low === 0) return `${trimmed(high, 'up')} % or less`;
-  return `${trimmed(low, 'down')} to ${trimmed(high, 'up')} %`;
+  const { estimate, low, high } = fraction;
+  if (estimate === 0) return `${fixed(high * 100, 3, 'up')}\u00a0% or less`;
+  const decimals = decimalsNear(estimate === 1 ? low : high);
+  const from = fixed(low * 100, decimals, 'down');
+  return estimate === 1 ? `${from}\u00a0% or more` : `${from} to ${fixed(high * 100, decimals, 'up')}\u00a0%`;
 }
 
-const inPpm = (ratio: number, round: NonNullable<FigureOptions['round']>): string =>
-  formatTyped(ratio, ppm, { digits: 2, round }).number;
-const inPercent = (ratio: number, round: NonNullable<FigureOptions['round']>): string =>
-  formatTyped(ratio, percent, { digits: 2, round }).number;
-
-/** Enough nines to tell the yields of two boards apart. */
-function trimmed(ratio: number, round: 'up' | 'down'): string {
-  const thousandths = Number((ratio * 1e5).toPrecision(12));
-  const whole = round === 'up' ? Math.ceil(thousandths) : Math.floor(thousandths);
-  return (whole / 1000).toFixed(3);
+/** Decimals of a percentage that show how far it is from 100; one at least, four at most. */
+function decimalsNear(share: number): number {
+  const rest = Number(((1 - share) * 100).toPrecision(9));
+  return rest > 0 ? Math.min(4, Math.max(1, Math.ceil(-Math.log10(rest)))) : 4;
 }
-
-const minus = (text: string): string => text.replace('-', '−');

@@ -2,14 +2,9 @@ import type { CheckFinding, Findings } from '../analysis/findings.ts';
 import { valuesAt } from '../analysis/values-at.ts';
 import type { Board, Check, Circuit, Input, Result } from '../spec/board.ts';
 import type { Caution } from './block.ts';
+import { byId, inputsOf, type Reviewed } from './by-id.ts';
 import { type Changes, changesBetween, noChanges } from './changes.ts';
 import { type Trail, trailOf } from './trail.ts';
-
-/** A board with what was found about it. */
-export interface Reviewed {
-  readonly board: Board;
-  readonly findings: Findings;
-}
 
 export interface PacketOptions {
   /** The revision that this one replaces. */
@@ -51,13 +46,6 @@ export function reviewOf({ board, findings }: Reviewed, { previous, cautions = [
     typical: valuesAt(board, {}),
   };
 }
-
-/** Everything that goes into a board, by id. */
-export const inputsOf = ({ conditions, derating, circuits }: Board): ReadonlyMap<string, Input> =>
-  byId([...conditions, ...derating, ...circuits.flatMap(({ inputs }) => inputs)]);
-
-export const byId = <T extends { readonly id: string }>(all: readonly T[]): Map<string, T> =>
-  new Map(all.map((one) => [one.id, one]));
 
 /** The checks as ranked, thinnest margin first. */
 export const rankedChecks = ({ findings, judged }: Review): CheckFinding[] =>

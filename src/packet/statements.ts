@@ -1,8 +1,8 @@
 import type { CheckFinding } from '../analysis/findings.ts';
 import { typeset, typesetTerms } from '../expression/readings/typeset.ts';
 import type { Tree } from '../expression/tree.ts';
-import { mentioned } from '../spec/names.ts';
 import type { Check } from '../spec/board.ts';
+import { mentioned } from '../spec/names.ts';
 import { type Figure, figureText, outward, plain, toSi } from './figures.ts';
 import { math } from './inline.ts';
 import { marginText } from './margins.ts';
@@ -32,7 +32,8 @@ export function worstLeft(check: Check, { limit, worst_slack: slack }: CheckFind
 }
 
 /** Subtracting leaves dust in the last bits where the limit is much larger than what is left. */
-const settledAt = (si: number, size: number, { unit }: Check): number => (Math.abs(si - unit.offset) < 1e-12 * Math.abs(size) ? unit.offset : si);
+const settledAt = (si: number, size: number, { unit }: Check): number =>
+  Math.abs(si - unit.offset) < 1e-12 * Math.abs(size) ? unit.offset : si;
 
 /** The thinnest check of several in a sentence: what it comes to, and what is allowed. */
 export function worstSentence(review: Review, finding: CheckFinding): Text {
@@ -43,7 +44,13 @@ export function worstSentence(review: Review, finding: CheckFinding): Text {
   const reaches = check.sense === 'atMost' ? ' reaches ' : ' falls to ';
   const bound = check.sense === 'atMost' ? `at most ${limit}` : `at least ${limit}`;
   const tex = typeset(check.left, symbolLeaves([check.left, check.right], parted(check.id).circuit));
-  return ['At worst ', math(tex), reaches, figureText(left), ` where ${bound} is asked for, a margin of ${marginText(finding)}.`];
+  return [
+    'At worst ',
+    math(tex),
+    reaches,
+    figureText(left),
+    ` where ${bound} is allowed, a margin of ${marginText(finding)}.`,
+  ];
 }
 
 /** Whether a side of a check is the same on every board and under every condition. */

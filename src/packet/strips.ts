@@ -1,18 +1,26 @@
 import type { CheckFinding, ResultFinding } from '../analysis/findings.ts';
 import type { Unit } from '../quantity/unit.ts';
 import type { Check, Result } from '../spec/board.ts';
-import { aligned, figureText, plain, toSi } from './figures.ts';
+import { aligned, figureText, plain, toSi, unitFor } from './figures.ts';
+import { marginText } from './margins.ts';
+import { failText } from './numbers.ts';
 import type { Review } from './review.ts';
 import type { Strip } from './strip.ts';
-import { marginText, boardsText } from './margins.ts';
 
 /** The 0.135 %, 50 % and 99.865 % quantiles: ±3 deviations of a normal, and the middle. */
 type Spread = readonly [low: number, median: number, high: number];
 
-export const quantilesOf = ({ quantiles }: NonNullable<ResultFinding['spread']>): Spread => [quantiles['0.00135'], quantiles['0.5'], quantiles['0.99865']];
+export const quantilesOf = ({ quantiles }: NonNullable<ResultFinding['spread']>): Spread => [
+  quantiles['0.00135'],
+  quantiles['0.5'],
+  quantiles['0.99865'],
+];
 
 /** Limits on a result: those of checks that compare the bare result with something, thinnest first. Numbers in its unit. */
-export function limitsOn(review: Review, result: Result): { check: Check; finding: CheckFinding; at: number; forbidden: 'above' | 'below' }[] {
+export function limitsOn(
+  review: Review,
+  result: Result,
+): { check: Check; finding: CheckFinding; at: number; forbidden: 'above' | 'below' }[] {
   return (review.trail.limits.get(result.id) ?? [])
     .flatMap((check) => {
       const finding = review.judged.get(check.id)!;
@@ -57,15 +65,38 @@ function withinReach(at: number, { min, max }: ResultFinding['worst']): boolean 
 }
 
 /** Value at which the margin would be just what is asked for. */
-function targetOf({ finding, at, forbidden }: { finding: CheckFinding; at: number; forbidden: 'above' | 'below' }): number | undefined {
+function targetOf({
+  finding,
+  at,
+  forbidden,
+}: {
+  finding: CheckFinding;
+  at: number;
+  forbidden: 'above' | 'below';
+}): number | undefined {
   if (finding.margin === null || finding.target <= 0) return undefined;
   return forbidden === 'above' ? at - finding.target * Math.abs(at) : at + finding.target * Math.abs(at);
 }
 
-export function endTexts({ min, max }: { readonly min: number; readonly max: number }, unit: Unit): [low: string, high: string] {
-  const { numbers, unit: printed } = aligned([toSi(min, unit), toSi(max, unit)], unit, ['down', 'up']);
-  const [low, high] = numbers.map((number) => figureText({ number, unit: printed })) as [string, string];
-  return [low, high];
+export function endTexts(
+  { min, max }: { readonly min: number; readonly max: number },
+  unit: Unit,
+): [low: string, high: string] {
+  const { low, high, unit: printed } = ends({ min, max }, unit);
+  return [figureText({ number: low, unit: printed }), figureText({ number: high, unit: printed })];
+}
+
+/** A worst case as words: `1.671 to 3.390 V`; one figure where both ends are the same. */
+export function rangeText(worst: { readonly min: number; readonly max: number }, unit: Unit): string {
+  const { low, high, unit: printed } = ends(worst, unit);
+  return figureText({ number: low === high ? low : `${low} to ${high}`, unit: printed });
+}
+
+function ends({ min, max }: { readonly min: number; readonly max: number }, unit: Unit) {
+  const values = [toSi(min, unit), toSi(max, unit)];
+  const shared = unitFor(values, unit);
+  const [low, high] = aligned(values, shared, ['down', 'up']) as [string, string];
+  return { low, high, unit: shared.text };
 }
 
 /** A scale that shows all values with a little air at both ends. */
@@ -91,7 +122,7 @@ export function marginStrip(check: CheckFinding, scale: readonly [from: number, 
     limits: [{ at: 0, forbidden: 'below' }],
     ...(target > 0 ? { target: target * 100 } : {}),
     labels: [],
-    says: `${check.id}: worst margin ${marginText(check)}${check.fail_fraction ? `; boards that fail ${boardsText(check.fail_fraction)}` : ''}.`,
+    says: `${check.id}: worst margin ${marginText(check)}${check.fail_fraction ? `; boards that fail ${failText(check.fail_fraction)}` : ''}.`,
   };
 }
 
@@ -100,4 +131,3 @@ function perCent({ margin, worst_slack: slack, limit }: CheckFinding): number | 
   if (margin !== null && slack) return (margin / slack) * 100;
   return limit ? 100 / Math.abs(limit) : undefined;
 }
-

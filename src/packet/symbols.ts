@@ -20,8 +20,11 @@ export function idTex(id: string): string {
   // What firmware calls its constants is a name, not a symbol.
   if (/^[A-Z][A-Z0-9]*_[A-Z0-9_]+$/.test(symbol) && symbol.length > 4)
     return `\\mathrm{${symbol.replaceAll('_', '\\_')}}`;
-  return texSymbol(symbol);
+  return texSymbol(difference(symbol));
 }
+
+/** A difference is typed with a d before it: `dV_sag` is ΔV_sag. */
+const difference = (symbol: string): string => symbol.replace(/^d([A-Z])(?=_|$)/, 'Delta_$1');
 
 /**
  * How the symbols of an equation are written: an index with the circuit's name where two circuits of one equation, or
@@ -32,7 +35,7 @@ export function symbolLeaves(tree: Tree | readonly Tree[], circuit: string | und
   const ids = new Set(trees.flatMap((one) => [...mentioned(one)]));
   return {
     symbol: (id) => ({
-      tex: clashes(id, ids, circuit) ? texSymbol(`${parted(id).symbol}_${parted(id).circuit}`) : idTex(id),
+      tex: clashes(id, ids, circuit) ? texSymbol(`${difference(parted(id).symbol)}_${parted(id).circuit}`) : idTex(id),
       binds: 'atom',
     }),
   };

@@ -4,7 +4,7 @@ import type { Band, Quantity } from '../quantity/quantity.ts';
 import type { Unit } from '../quantity/unit.ts';
 import { parseUnit } from '../quantity/units.ts';
 import type { InputValue } from '../spec/board.ts';
-import { differenceUnit } from './figures.ts';
+import { aligned, differenceUnit, figureText, plainTyped, typedUnitFor } from './figures.ts';
 
 /**
  * How far a value may lie from typical, in the trade's short hand: `±1 %, ±100 ppm/K, age ±0.5 %`, `triple`, `range`.
@@ -63,4 +63,25 @@ function changeText({ min, max }: Band, unit: Unit): string {
 function oneSide(size: number, unit: Unit): string {
   const number = digitsText(decimalOf(Number((size / unit.scale).toPrecision(9))));
   return unit.text ? `${number}\u00a0${unit.text}` : number;
+}
+
+/**
+ * A value with everything said about it, as a parts list has it: `10 kΩ ±1 %, ±100 ppm/K`, `1.19 / 1.21 / 1.23 V`,
+ * `3.0 to 4.2 V, typ 3.6`.
+ */
+export function specifiedAs(value: Exclude<InputValue, { kind: 'expression' }>): string {
+  const { quantity } = value;
+  const { min, typ, max, unit } = quantity;
+  if (quantity.form === 'triple' || quantity.form === 'range') {
+    const printed = typedUnitFor([min, typ, max], unit);
+    const [low, usual, high] = aligned([min, typ, max], printed) as [string, string, string];
+    const text = quantity.form === 'triple' ? `${low} / ${usual} / ${high}` : `${low} to ${high}`;
+    const more = [
+      quantity.form === 'range' ? `, typ ${usual}` : '',
+      ...changes(quantity).map((change) => `, ${change}`),
+    ];
+    return figureText({ number: text, unit: printed.text }) + more.join('');
+  }
+  const typical = figureText(plainTyped(typ, typedUnitFor([typ], unit)));
+  return value.kind === 'exact' || toleranceText(value) === 'exact' ? typical : `${typical} ${toleranceText(value)}`;
 }

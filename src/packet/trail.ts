@@ -82,7 +82,10 @@ export function usedIn(trail: Trail, id: string, seen: ReadonlySet<string> = new
     trail,
   );
   const others = users.filter((user) => !trail.equations.has(user)).map((user) => link(user, user));
-  const checks = (trail.limits.get(id) ?? []).map((check) => link(check.name, checkAnchor(check.id)));
+  const own = (other: string) => parted(other).circuit === parted(id).circuit;
+  const checks = (trail.limits.get(id) ?? []).map((check) =>
+    link(own(check.id) ? check.name : check.id, checkAnchor(check.id)),
+  );
   return [...equations, ...[...others, ...checks].map((one): Text => [one])].flatMap((text, i) =>
     i ? [', ', ...text] : text,
   );

@@ -3,16 +3,13 @@ import { find } from '../analysis/find.ts';
 import type { Findings } from '../analysis/findings.ts';
 import { undefinedResults } from '../analysis/undefined-results.ts';
 import { type DigestFile, inputsDigest } from '../archive/digest.ts';
-import { packetFiles } from '../packet/files.ts';
-import { packetOf } from '../packet/packet-of.ts';
 import type { Board } from '../spec/board.ts';
 import { showProblems } from '../spec/problem.ts';
 import { readSpec } from '../spec/read-spec.ts';
-import type { Calculated } from './calculated.ts';
-import { type DesignFolder, readDesigns } from './designs.ts';
+import type { DesignFolder } from './designs.ts';
 import { cacheKey, keep, kept } from './findings-cache.ts';
-import { loadHandbook } from './handbook-files.ts';
-import { type Options, usualOptions } from './options.ts';
+import type { loadHandbook } from './handbook-files.ts';
+import type { Options } from './options.ts';
 import { version } from './version.ts';
 
 /** A revision that was calculated, before any packet is made of it. */
@@ -27,20 +24,7 @@ export interface Failure {
   readonly failure: string;
 }
 
-type Book = ReturnType<typeof loadHandbook>;
-
-/** Options of the run that this process is in the middle of; the site's own build has no other way to be told. */
-let current: Options = optionsFromEnvironment();
-
-export function useOptions(options: Options): void {
-  current = options;
-  process.env.COPPERPLATE_OPTIONS = JSON.stringify(options);
-}
-
-function optionsFromEnvironment(): Options {
-  const text = process.env.COPPERPLATE_OPTIONS;
-  return text ? { ...usualOptions, ...(JSON.parse(text) as Options) } : usualOptions;
-}
+export type Book = ReturnType<typeof loadHandbook>;
 
 /** Reads and calculates one revision. */
 export function calculate(design: DesignFolder, book: Book, options: Options): Revision | Failure {
@@ -70,33 +54,4 @@ function inputFiles(design: DesignFolder, board: Board, book: Book): DigestFile[
     ...methods.map((id) => ({ name: `methods/${id}.yaml`, bytes: book.files.get(id)! })),
     ...(board.policy ? [{ name: `derating/${board.policy.id}.yaml`, bytes: book.files.get(board.policy.id)! }] : []),
   ];
-}
-
-/** Every revision that was asked for, as a packet or as the reason why there is none. */
-export async function calculateAll(options: Options = current): Promise<Calculated[]> {
-  const book = loadHandbook();
-  return readDesigns(options.designs, options.only).map((design) => packetFor(design, book, options));
-}
-
-function packetFor(design: DesignFolder, book: Book, options: Options): Calculated {
-  const watch = [...design.files.keys()].map((name) => join(design.folder, name));
-  const { board, revision } = design;
-  const found = calculate(design, book, options);
-  if ('failure' in found) return { board, revision, failure: found.failure, watch };
-  const previous = supersededBy(found, book, options);
-  const packet = packetOf(found.board, found.findings, previous ? { previous } : {});
-  return { board, revision, packet, watch, files: packetFiles(found.board, found.findings) };
-}
-
-/** The revision that this one replaces, if it stands beside it and can be calculated. */
-function supersededBy(
-  { design, board }: Revision,
-  book: Book,
-  options: Options,
-): { board: Board; findings: Findings } | undefined {
-  const name = board.identity.supersedes;
-  if (!name) return undefined;
-  const other = readDesigns(options.designs).find((d) => d.board === design.board && d.revision === name);
-  const found = other && calculate(other, book, options);
-  return found && 'board' in found ? found : undefined;
 }

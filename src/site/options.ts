@@ -80,3 +80,16 @@ function readValue(name: (typeof valued)[number], text: string): Partial<Options
   if (name === 'seed' && number <= 0xffffffff) return { seed: number };
   throw new UsageError(`found --${name} ${text}; expected ${expected[name]}.`);
 }
+
+const handedOver = 'COPPERPLATE_OPTIONS';
+
+/** Hands the options to the site's own build, which runs in this process but has modules of its own. */
+export function useOptions(options: Options): void {
+  process.env[handedOver] = JSON.stringify(options);
+}
+
+/** The options that a command handed over; the usual ones where the site is built by itself. */
+export function currentOptions(): Options {
+  const text = process.env[handedOver];
+  return text ? { ...usualOptions, ...(JSON.parse(text) as Options) } : usualOptions;
+}

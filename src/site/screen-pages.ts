@@ -1,10 +1,10 @@
-import { anchorsOf, chapterAnchor, endOf } from '../packet/anchors.ts';
+import { type Anchor, anchorsOf, chapterAnchor, endOf } from '../packet/anchors.ts';
 import type { Chapter, Packet, Section } from '../packet/packet.ts';
 import type { Text } from '../packet/text.ts';
 
 /** A page on screen: a chapter, or one section of a chapter whose sections stand on pages of their own. */
 export interface ScreenPage {
-  /** Below the revision's folder, without ending: `summary`, `calculations/stage`; the cover is `index`. */
+  /** Below the revision's folder, without ending: `index`, `summary`, `calculations/stage`. */
   readonly path: string;
   readonly number: string;
   readonly title: string;
@@ -18,12 +18,12 @@ export interface ScreenPage {
   readonly to: string;
 }
 
-/** The pages of a packet in reading order. */
+/** The pages of a packet in reading order; the first is the folder's `index`. */
 export function screenPages(packet: Packet): readonly ScreenPage[] {
-  return packet.chapters.flatMap((chapter) => {
+  return packet.chapters.flatMap((chapter, index) => {
     const anchor = chapterAnchor(chapter);
     const opening = {
-      path: chapter.slug === 'cover' ? 'index' : chapter.slug,
+      path: index === 0 ? 'index' : chapter.slug,
       number: String(chapter.number),
       title: chapter.title,
       chapter,
@@ -55,36 +55,47 @@ export function printedAddress(packet: Pick<Packet, 'board' | 'revision'>): stri
   return addressOf(packet, 'packet.pdf');
 }
 
-/** Turns an anchor into an address. @throws when the packet has no such anchor */
-export type Links = (anchor: string) => string;
+/** Where the anchors of a packet stand. Both throw when the packet has no such anchor. */
+export interface Links {
+  address(anchor: string): string;
+  /** Number of the section, or of the chapter, in which it stands: `7.4`, `chapter 3`. */
+  number(anchor: string): string;
+}
 
 /** Links of the screen pages: to the page on which the anchor stands. */
 export function screenLinks(packet: Packet): Links {
-  const addresses = new Map<string, string>();
-  for (const { id, chapter, section } of anchorsOf(packet)) {
-    if (addresses.has(id)) throw new Error(`${packet.board}/${packet.revision}: two things have the anchor "${id}".`);
-    const path = chapter.sectionPages && section ? `${chapter.slug}/${section}` : chapter.slug;
-    addresses.set(id, `${addressOf(packet, path === 'cover' ? 'index' : path)}#${id}`);
-  }
-  return (anchor) => {
-    const address = addresses.get(anchor);
-    if (address === undefined) throw unknownAnchor(packet, anchor);
-    return address;
-  };
+  return links(packet, ({ id, chapter, section }) => {
+    const path = chapter.sectionPages && section ? `${chapter.slug}/${section.id}` : chapter.slug;
+    return `${addressOf(packet, chapter === packet.chapters[0] ? 'index' : path)}#${id}`;
+  });
 }
 
 /** Links of the print document: inside it. A link to another page would print the name of a folder. */
 export function printLinks(packet: Packet): Links {
-  const anchors = new Set(anchorsOf(packet).map(({ id }) => id));
-  return (anchor) => {
-    if (!anchors.has(anchor)) throw unknownAnchor(packet, anchor);
-    return `#${anchor}`;
+  return links(packet, ({ id }) => `#${id}`);
+}
+
+function links(packet: Packet, address: (anchor: Anchor) => string): Links {
+  const anchors = new Map<string, Anchor>();
+  for (const anchor of anchorsOf(packet)) {
+    if (anchors.has(anchor.id)) throw new Error(`${nameOf(packet)}: two things have the anchor "${anchor.id}".`);
+    anchors.set(anchor.id, anchor);
+  }
+  const find = (id: string): Anchor => {
+    const anchor = anchors.get(id);
+    if (!anchor) throw new Error(`${nameOf(packet)} refers to "${id}", which stands nowhere in the packet.`);
+    return anchor;
+  };
+  return {
+    address: (id) => address(find(id)),
+    number: (id) => {
+      const { section, chapter } = find(id);
+      return section ? section.number : `chapter ${chapter.number}`;
+    },
   };
 }
 
-function unknownAnchor({ board, revision }: Packet, anchor: string): Error {
-  return new Error(`${board}/${revision} refers to "${anchor}", which stands nowhere in the packet.`);
-}
+const nameOf = ({ board, revision }: Packet): string => `${board}/${revision}`;
 
 /** `text` without marks, for places that hold no markup. `plainText(['at ', { kind: 'name', text: 'stage' }])` → `at stage` */
 export function plainText(text: Text): string {

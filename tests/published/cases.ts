@@ -60,3 +60,9 @@ export function printedRange(text: string): { min: number; max: number } {
   const { min, max } = parseQuantity(text);
   return { min, max };
 }
+
+/** Cases that nothing here is held against: id, and why. */
+export const notCovered = (): Record<string, string> =>
+  z
+    .record(z.string(), z.string())
+    .parse(parse(readFileSync(new URL('./data/not-covered.yaml', import.meta.url), 'utf8')));

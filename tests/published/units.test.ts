@@ -34,6 +34,17 @@ equations:
   test('and a difference leads back', () => expect(results['c.T_up']!.nominal).toBeCloseTo(65, 9));
 });
 
+// UNI-02. Foil of one ounce a square foot at 8.94 g/cm³ (recomputed): 34.13 um by mass, 35 um by custom.
+test('UNI-02: foil weight and thickness', () => {
+  const { results } = findInPlace(
+    `
+given: { w: 28.349523125 g, a: 12 inch, rho: 8.94 g/cm^3 }
+equations: { t: { is: w / a^2 / rho, unit: um, says: Thickness } }`,
+    100,
+  );
+  expect(Math.abs(results['c.t']!.nominal - 34.13)).toBeLessThanOrEqual(0.01);
+});
+
 // UNI-06. Identities of the SI (recomputed).
 test('UNI-06: dimensions come together as they must', () => {
   const { results } = findInPlace(

@@ -1,4 +1,4 @@
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { fileURLToPath } from 'node:url';
 import { build } from 'astro';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -8,15 +8,15 @@ const fixture = fileURLToPath(new URL('./fixture/packet.ts', import.meta.url));
 export async function buildFixture(out: string, packets = fixture): Promise<void> {
   await build({
     root,
-    outDir: pathToFileURL(`${out}/`).href,
-    cacheDir: pathToFileURL(`${out}.cache/`).href,
+    outDir: out,
+    cacheDir: `${out}.cache`,
     logLevel: 'error',
     vite: {
       plugins: [
         {
           name: 'fixture-packets',
           enforce: 'pre',
-          resolveId: (id: string) => (id.endsWith('site/calculate.ts') ? packets : undefined),
+          resolveId: (id: string) => (id.endsWith('site/packets.ts') ? packets : undefined),
         },
       ],
     },

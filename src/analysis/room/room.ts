@@ -26,7 +26,7 @@ export function roomsOf(model: Model, judged: readonly JudgedCheck[], boxes: rea
     if (variable.what !== 'value' || variable.instance !== 1 || variable.role === 'condition') return [];
     const watched = holding
       .filter(({ f }) => f.variables.includes(v))
-      .map(({ from, f }): Watched => ({ id: from.check.id, slack: new SlackUnder(f, model.tape, from.slack, boxes, typical) }));
+      .map(({ from, f, least }): Watched => ({ id: from.check.id, slack: new SlackUnder(f, model.tape, from.slack, boxes, typical, least.at) }));
     return watched.length ? [roomOf(variable, v, watched)] : [];
   });
 }

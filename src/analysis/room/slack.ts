@@ -20,12 +20,16 @@ export class SlackUnder {
   readonly #boxes: readonly Box[];
   readonly #typical: Float64Array;
 
-  constructor(f: BoardFunction, tape: Tape, slot: number, boxes: readonly Box[], typical: Float64Array) {
+  /** The worst corner as the board stands: a good place to start from. */
+  readonly #worst: Float64Array;
+
+  constructor(f: BoardFunction, tape: Tape, slot: number, boxes: readonly Box[], typical: Float64Array, worst: Float64Array) {
     this.#f = f;
     this.#tape = tape;
     this.#slot = slot;
     this.#boxes = boxes;
     this.#typical = typical;
+    this.#worst = worst;
   }
 
   /** Fast, from corners alone: never less than the true least slack. */
@@ -34,8 +38,8 @@ export class SlackUnder {
     const worst = this.#boxes.map((box) => {
       const lo = Float64Array.from(this.#f.variables, (v) => box.lo[v]!).with(at, change.min);
       const hi = Float64Array.from(this.#f.variables, (v) => box.hi[v]!).with(at, change.max);
-      const start = Float64Array.from(this.#f.variables, (v, i) => Math.min(Math.max(this.#typical[v]!, lo[i]!), hi[i]!)).with(at, change.typ);
-      return -climb(this.#f, lo, hi, start, -1).value;
+      const start = Float64Array.from(this.#f.variables, (v, i) => Math.min(Math.max(this.#worst[v]!, lo[i]!), hi[i]!));
+      return Math.min(...[change.min, change.max].map((end) => -climb(this.#f, lo, hi, start.with(at, end), -1).value));
     });
     return Math.min(...worst);
   }

@@ -1,6 +1,6 @@
 import type { Interval } from '../../expression/interval.ts';
 import { addRanges, multiplyRanges, negateRange, point, range, subtractRanges } from '../../expression/ranges.ts';
-import type { Point } from './corner.ts';
+import { flip, type Point } from './corner.ts';
 import type { BoardFunction } from './function.ts';
 import { Heap } from './heap.ts';
 
@@ -44,6 +44,10 @@ export function prove(f: BoardFunction, box: readonly Interval[], sense: 1 | -1,
     } else open.push(seen.node);
   };
   look(box);
+  if (open.size > 0) {
+    const ends = [Float64Array.from(box, ({ lo }) => lo), Float64Array.from(box, ({ hi }) => hi)] as const;
+    best = flip(f, ...ends, best, sense);
+  }
   while (open.size > 0 && open.peek()!.bound > best.value + tolerance && boxes < budget) {
     const node = open.pop()!;
     if (node.widest < 0) {

@@ -7,8 +7,8 @@ export interface Point {
 }
 
 /**
- * A good corner, found from the signs of the slopes and then by moving one variable at a time to its other end.
- * Not a proof: a maximum inside the box, or one that needs two variables to move together, is missed.
+ * A good corner, found from the signs of the slopes. Where every slope keeps its sign it is the worst one; where not, it
+ * is a place to start from.
  * @param sense  1 to look for the greatest value, −1 for the least
  */
 export function climb(f: BoardFunction, lo: Float64Array, hi: Float64Array, start: Float64Array, sense: 1 | -1): Point {
@@ -20,10 +20,14 @@ export function climb(f: BoardFunction, lo: Float64Array, hi: Float64Array, star
     if (!(value > best.value) && !Number.isNaN(best.value)) break;
     best = { at, value };
   }
-  return flip(f, lo, hi, best, sense);
+  return best;
 }
 
-function flip(f: BoardFunction, lo: Float64Array, hi: Float64Array, from: Point, sense: 1 | -1): Point {
+/**
+ * A better corner, if moving one variable at a time to its other end leads to one. Not a proof: a maximum inside the box,
+ * or one that needs two variables to move together, is missed.
+ */
+export function flip(f: BoardFunction, lo: Float64Array, hi: Float64Array, from: Point, sense: 1 | -1): Point {
   let best = from;
   for (let pass = 0; pass < 4; pass++) {
     let better = false;

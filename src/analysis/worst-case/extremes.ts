@@ -3,7 +3,7 @@ import { range } from '../../expression/ranges.ts';
 import type { Tape } from '../../expression/tape.ts';
 import type { Box } from './box.ts';
 import { prove } from './branch-and-bound.ts';
-import { climb, type Point } from './corner.ts';
+import { climb, flip, type Point } from './corner.ts';
 import { BoardFunction } from './function.ts';
 
 /** The least or greatest value of a result: achieved at a point, and enclosed by a bound. SI base units. */
@@ -42,12 +42,18 @@ export class Search {
     this.#budget = budget;
     const start = Float64Array.from(this.f.variables, (v) => typical[v]!);
     this.#parts = boxes.map((box) => partOf(this.f, box, start));
-    this.#climbed = this.#parts.map((part) => ({ up: climb(this.f, part.lo, part.hi, part.start, 1), down: climb(this.f, part.lo, part.hi, part.start, -1) }));
+    this.#climbed = this.#parts.map((part) => ({ up: this.#corner(part, 1), down: this.#corner(part, -1) }));
     const highest = Math.max(...this.#climbed.map(({ up }) => up.value));
     const lowest = -Math.max(...this.#climbed.map(({ down }) => down.value));
     const finite = (x: number) => (Number.isFinite(x) ? x : 0);
     // What the result's own rounding blurs cannot be told apart by any search.
     this.#tolerance = Math.max(tolerance * finite(highest - lowest), 1e-14 * finite(Math.max(Math.abs(highest), Math.abs(lowest))));
+  }
+
+  #corner(part: Part, sense: 1 | -1): Point {
+    const climbed = climb(this.f, part.lo, part.hi, part.start, sense);
+    // At a kink or a flat spot no slope leads anywhere.
+    return climbed.at === part.start ? flip(this.f, part.lo, part.hi, climbed, sense) : climbed;
   }
 
   min(): Extreme {

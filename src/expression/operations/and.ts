@@ -13,7 +13,7 @@ export const and: Operation = {
   dimension: (args) => args.map((_, i) => truthAt(args, i))[0]!,
   value: ([a, b]) => a! * b!,
   range: ([a, b]) => range(a!.lo * b!.lo, a!.hi * b!.hi, a!.certain && b!.certain),
-  slope: () => [0, 0],
+  slope: ([a, b]) => [b!, a!],
   slopeRange: ([a, b]) => [b!, a!],
   code: ([a, b]) => `${a} * ${b}`,
   tex: (args) => ({ tex: args.map((arg) => wrap(arg, 'sum')).join(' \\land '), binds: 'relation' }),

@@ -30,15 +30,16 @@ export function quantityAt(args: readonly Operand[], i: number): Dimension {
   });
 }
 
-/** The one dimension that the arguments `from, from + step, …` share. */
-export function alike(args: readonly Operand[], from = 0, step = 1): Dimension {
-  const first = quantityAt(args, from);
-  for (let i = from + step; i < args.length; i += step) {
+/** The one dimension that the arguments share: all of them, or those at `indices`. */
+export function alike(args: readonly Operand[], indices: readonly number[] = [...args.keys()]): Dimension {
+  const [from, ...others] = indices;
+  const first = quantityAt(args, from!);
+  for (const i of others) {
     if (same(first, quantityAt(args, i))) continue;
     throw new DimensionError({
       argument: i,
       found: described(args[i]!),
-      expected: `${whatItIs(args[from]!)}, as \`${args[from]!.text}\` is`,
+      expected: `${whatItIs(args[from!]!)}, as \`${args[from!]!.text}\` is`,
     });
   }
   return first;

@@ -18,11 +18,11 @@ export const choose: Operation = {
   says: 'a where the condition holds, else b',
   dimension: (args) => {
     truthAt(args, 0);
-    return alike(args, 1);
+    return alike(args, [1, 2]);
   },
   value: ([c, a, b]) => (c === 1 ? a! : c === 0 ? b! : Number.NaN),
   range: ([c, a, b]) => chosen(c!, a!, b!),
-  slope: ([c]) => (c === 1 ? [0, 1, 0] : [0, 0, 1]),
+  slope: ([c, a, b]) => [a! - b!, c!, 1 - c!],
   slopeRange: ([c, a, b]) => [subtractRanges(a!, b!), c!, { lo: 1 - c!.hi, hi: 1 - c!.lo, certain: c!.certain }],
   code: ([c, a, b]) => `${c} === 1 ? ${a} : ${c} === 0 ? ${b} : NaN`,
   tex: ([c, a, b]) => ({

@@ -2,14 +2,27 @@ import type { Dimension } from '../../quantity/dimension.ts';
 import { DimensionError } from '../dimension-error.ts';
 import type { Interval } from '../interval.ts';
 import type { Operand, Operation } from '../operation.ts';
-import { addRanges, divideRanges, hull, meet, multiplyRanges, point, range, subtractRanges, ZERO } from '../ranges.ts';
+import {
+  addRanges,
+  clampRange,
+  divideRanges,
+  hull,
+  meet,
+  multiplyRanges,
+  point,
+  range,
+  subtractRanges,
+  ZERO,
+} from '../ranges.ts';
+import { down, up } from '../rounding.ts';
 import { called } from '../tex.ts';
 import { alike, described } from './demands.ts';
 
 /**
  * Straight lines between points of a data sheet, `interp(x, x1, y1, x2, y2, …)`, with x1 < x2 < … plain numbers.
  * Nothing is made up outside the points: there the value of the nearest point is held, and the range says that it is
- * not certain. The y may be expressions, for a curve that a part scales.
+ * not certain. The y may be expressions, for a curve that a part scales; the x have no
+ * slope, for they never move.
  */
 export const interp: Operation = {
   arity: [5, Infinity],
@@ -33,7 +46,11 @@ function dimensionOf(args: readonly Operand[]): Dimension {
       expected: 'pairs x, y',
     });
   }
-  alike([args[0]!, ...args.slice(1).filter((_, i) => i % 2 === 0)]);
+  const indices = [...args.keys()];
+  alike(
+    args,
+    indices.filter((i) => i === 0 || i % 2 === 1),
+  );
   for (let i = 1; i < args.length; i += 2) {
     const x = args[i]!.constant;
     if (x === undefined) {
@@ -51,7 +68,10 @@ function dimensionOf(args: readonly Operand[]): Dimension {
       });
     }
   }
-  return alike(args, 2, 2);
+  return alike(
+    args,
+    indices.filter((i) => i > 0 && i % 2 === 0),
+  );
 }
 
 /** `y1 + (y2 − y1)·((x − x1)/(x2 − x1))` of the first segment that reaches x; NaN stays NaN. */
@@ -96,12 +116,16 @@ function segmentRange(x: Interval, args: readonly Interval[], i: number): Interv
   const part = partOf(x, args[i - 2]!, args[i]!);
   const y1 = args[i - 1]!;
   const line = addRanges(y1, multiplyRanges(subtractRanges(args[i + 1]!, y1), part));
-  return meet(line, Math.min(y1.lo, args[i + 1]!.lo), Math.max(y1.hi, args[i + 1]!.hi));
+  const lo = Math.min(y1.lo, args[i + 1]!.lo);
+  const hi = Math.max(y1.hi, args[i + 1]!.hi);
+  // `value` rounds on its way and may pass an end by that much.
+  const slack = 4 * Number.EPSILON * Math.max(Math.abs(lo), Math.abs(hi));
+  return meet(line, down(lo - slack), up(hi + slack));
 }
 
 /** How far along the segment x may stand, within 0 … 1. */
 function partOf(x: Interval, x1: Interval, x2: Interval): Interval {
-  return meet(divideRanges(subtractRanges(x, x1), subtractRanges(x2, x1)), 0, 1);
+  return clampRange(divideRanges(subtractRanges(x, x1), subtractRanges(x2, x1)), 0, 1);
 }
 
 const touches = (x: Interval, x1: Interval, x2: Interval): boolean => x.hi >= x1.lo && x.lo <= x2.hi;
@@ -142,7 +166,7 @@ function weightOf(x: Interval, args: readonly Interval[], i: number, last: numbe
   const weight = (from: number): Interval => {
     const next = from < at ? i - 2 : i + 2;
     if (from === at || next < 1 || next > last) return point(1);
-    return meet(subtractRanges(point(1), partOf(point(from), args[i]!, args[next]!)), 0, 1);
+    return clampRange(subtractRanges(point(1), partOf(point(from), args[i]!, args[next]!)), 0, 1);
   };
   const ends = hull(weight(x.lo), weight(x.hi));
   return x.lo <= at && x.hi >= at ? range(ends.lo, 1) : ends;

@@ -13,8 +13,8 @@ export const or: Operation = {
   dimension: (args) => args.map((_, i) => truthAt(args, i))[0]!,
   value: ([a, b]) => Math.max(a!, b!),
   range: ([a, b]) => range(Math.max(a!.lo, b!.lo), Math.max(a!.hi, b!.hi), a!.certain && b!.certain),
-  slope: () => [0, 0],
   // a + b − ab over truths: each counts where the other fails.
+  slope: ([a, b]) => [1 - b!, 1 - a!],
   slopeRange: ([a, b]) => [not.range([b!]), not.range([a!])],
   code: ([a, b]) => `Math.max(${a}, ${b})`,
   tex: (args) => ({ tex: args.map((arg) => wrap(arg, 'sum')).join(' \\lor '), binds: 'relation' }),

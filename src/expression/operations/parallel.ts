@@ -1,23 +1,24 @@
 import type { Interval } from '../interval.ts';
 import type { Operation } from '../operation.ts';
 import { addRanges, divideRanges, multiplyRanges, range, squareRange } from '../ranges.ts';
-import { addDown, addUp, divideDown, divideUp, multiplyDown, multiplyUp } from '../rounding.ts';
+import { addDown, addUp, divideDown, divideUp, libraryDown, libraryUp, multiplyDown, multiplyUp } from '../rounding.ts';
 import { wrap } from '../tex.ts';
 import { alike } from './demands.ts';
 import { shareRange } from './share.ts';
 
 const together = (a: number, b: number): number => (a * b) / (a + b);
 
+// The steps outward are for `value`, which rounds three times on its way.
 function lowest(a: number, b: number): number {
   if (a === 0 || b === 0) return 0;
   if (a === Infinity) return b;
-  return b === Infinity ? a : divideDown(multiplyDown(a, b), addUp(a, b));
+  return b === Infinity ? a : Math.max(0, libraryDown(divideDown(multiplyDown(a, b), addUp(a, b))));
 }
 
 function highest(a: number, b: number): number {
   if (a === 0 || b === 0) return 0;
   if (a === Infinity) return b;
-  return b === Infinity ? a : divideUp(multiplyUp(a, b), addDown(a, b));
+  return b === Infinity ? a : libraryUp(divideUp(multiplyUp(a, b), addDown(a, b)));
 }
 
 function rangeOf(a: Interval, b: Interval): Interval {

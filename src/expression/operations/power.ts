@@ -47,8 +47,9 @@ function slopeByExponentAtPoint(a: Interval, value: Interval): Interval {
 function powerRange(a: Interval, b: Interval): Interval {
   const certain = a.certain && b.certain;
   if (b.lo === b.hi && Number.isInteger(b.lo)) return wholePower(a, b.lo, certain);
-  if (a.hi < 0) return WHOLE;
   if (a.lo > 0) return cornersOf(a.lo, a.hi, b, certain);
+  // Below zero there are values where the exponent is whole, of either sign.
+  if (a.hi < 0 || (a.lo < 0 && Math.ceil(b.lo) <= b.hi)) return WHOLE;
   return b.lo >= 0 ? cornersOf(0, a.hi, b, certain && a.lo === 0) : range(0, Infinity, false);
 }
 

@@ -2,17 +2,17 @@ import { pureNumber } from '../../quantity/dimension.ts';
 import type { Interval } from '../interval.ts';
 import type { Operation } from '../operation.ts';
 import { addRanges, divideRanges, negateRange, range } from '../ranges.ts';
-import { addDown, addUp, divideDown, divideUp } from '../rounding.ts';
+import { addDown, addUp, divideDown, divideUp, libraryDown, libraryUp } from '../rounding.ts';
 import { fraction } from '../tex.ts';
 import { alike } from './demands.ts';
 
-/** For both at least 0 it rises in a and falls in b; b may reach infinity. */
+/** For both at least 0 it rises in a and falls in b. The steps outward are for `value`, which rounds twice on its way. */
 export function shareRange(a: Interval, b: Interval): Interval {
   const certain = a.certain && b.certain;
   if (a.lo < 0 || b.lo < 0) return divideRanges(a, addRanges(a, b));
-  const lo = a.lo === 0 || b.hi === Infinity ? 0 : divideDown(a.lo, addUp(a.lo, b.hi));
-  const hi = a.hi === Infinity || b.lo === 0 ? 1 : Math.min(1, divideUp(a.hi, addDown(a.hi, b.lo)));
-  return range(lo, hi, certain && (a.lo > 0 || b.lo > 0));
+  const lo = a.lo === 0 || b.hi === Infinity ? 0 : libraryDown(divideDown(a.lo, addUp(a.lo, b.hi)));
+  const hi = a.hi === Infinity || b.lo === 0 ? 1 : Math.min(1, libraryUp(divideUp(a.hi, addDown(a.hi, b.lo))));
+  return range(Math.max(0, lo), hi, certain && (a.lo > 0 || b.lo > 0));
 }
 
 /** One of the two is infinite or they are large: the quotients still say where the slope lies. */

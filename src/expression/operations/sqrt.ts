@@ -1,7 +1,7 @@
 import { raised } from '../../quantity/dimension.ts';
 import type { Operation } from '../operation.ts';
 import { divideRanges, range, WHOLE } from '../ranges.ts';
-import { down, up } from '../rounding.ts';
+import { sqrtDown, sqrtUp } from '../rounding.ts';
 import { quantityAt } from './demands.ts';
 
 const HALF = range(0.5, 0.5);
@@ -15,8 +15,7 @@ export const sqrt: Operation = {
   value: ([a]) => Math.sqrt(a!),
   range: ([a]) => {
     if (a!.hi < 0) return WHOLE;
-    const lo = a!.lo > 0 ? Math.max(0, down(Math.sqrt(a!.lo))) : 0;
-    return range(lo, a!.hi === 0 ? 0 : up(Math.sqrt(a!.hi)), a!.certain && a!.lo >= 0);
+    return range(sqrtDown(Math.max(0, a!.lo)), sqrtUp(a!.hi), a!.certain && a!.lo >= 0);
   },
   slope: (_, value) => [0.5 / value],
   slopeRange: (_, value) => [divideRanges(HALF, value)],

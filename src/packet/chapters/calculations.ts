@@ -1,15 +1,16 @@
+import { typeset } from '../../expression/readings/typeset.ts';
 import type { Circuit } from '../../spec/board.ts';
 import type { Block } from '../block.ts';
 import { chapterHeads } from '../chapter-list.ts';
-import { idTex } from '../symbols.ts';
-import { listed, math, name, strong } from '../inline.ts';
+import { link, listed, math, name, strong } from '../inline.ts';
 import { countsOf, marginText, verdictSentence } from '../margins.ts';
 import { type Numbering, numbering } from '../numbering.ts';
 import type { Chapter, Section } from '../packet.ts';
 import { checksOf, type Review, rankedChecks } from '../review.ts';
 import { worstSentence } from '../statements.ts';
+import { symbolLeaves } from '../symbols.ts';
 import type { Text } from '../text.ts';
-import { checkLink, idLink } from '../trail.ts';
+import { checkLink } from '../trail.ts';
 import { capital, counted, sentence } from '../words.ts';
 import { chapter } from './chapter.ts';
 import { checksTable, validityTable } from './checks-table.ts';
@@ -22,7 +23,9 @@ export function calculations(review: Review): Chapter | undefined {
   if (!circuits.length) return undefined;
   const numbers = numbering(chapterHeads.calculations.number);
   const sections = circuits.map((circuit) => circuitSection(review, circuit, numbers));
-  return chapter('calculations', [reading], totals.length ? [...sections, totalsSection(review)] : sections, { sectionPages: true });
+  return chapter('calculations', [reading], totals.length ? [...sections, totalsSection(review)] : sections, {
+    sectionPages: true,
+  });
 }
 
 const reading: Block = {
@@ -38,16 +41,24 @@ function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): S
   const thinnest = rankedChecks(review).find((check) => check.circuit === circuit.id);
   const blocks = [
     lead(review, circuit),
-    inputsTable(review, circuit, numbers.table()),
+    inputsTable(review, circuit, numbers),
     ...circuit.results.map((result) => equationOf(review, result)),
-    circuit.checks.length ? checksTable(review, circuit, numbers.table()) : undefined,
-    circuit.validity.length ? validityTable(review, circuit, numbers.table()) : undefined,
+    checksTable(review, circuit, numbers),
+    validityTable(review, circuit, numbers),
   ].filter((block) => block !== undefined);
   return {
     id: circuit.id,
     number: review.trail.sections.get(circuit.id)!,
     title: circuit.title,
-    ...(thinnest ? { mark: { verdict: thinnest.verdict, margin: marginText(thinnest), ...(thinnest.deviation ? { deviation: thinnest.deviation } : {}) } } : {}),
+    ...(thinnest
+      ? {
+          mark: {
+            verdict: thinnest.verdict,
+            margin: marginText(thinnest),
+            ...(thinnest.deviation ? { deviation: thinnest.deviation } : {}),
+          },
+        }
+      : {}),
     aside: aside(review, circuit),
     blocks,
   };
@@ -60,25 +71,43 @@ function lead(review: Review, circuit: Circuit): Block {
   if (!worst) return { kind: 'paragraph', lead: true, text: ['Nothing is checked here; the results serve others.'] };
   const verdict = verdictSentence(countsOf(checks), review.board.target);
   const thinnest: Text = checks.length > 1 ? [' The thinnest is ', checkLink(worst.id), '. '] : [' '];
-  return { kind: 'paragraph', lead: true, text: [verdict, ...thinnest, ...worstSentence(review, worst)] };
+  return {
+    kind: 'paragraph',
+    lead: true,
+    text: [verdict, ...thinnest, ...worstSentence(review, worst), ...outside(review, circuit)],
+  };
+}
+
+/** A circuit whose equations do not hold everywhere must say so before anybody reads its numbers. */
+function outside({ judged }: Review, circuit: Circuit): Text {
+  const broken = circuit.validity
+    .map(({ id }) => judged.get(id)!)
+    .filter(({ verdict }) => verdict === 'fail' || verdict === 'not assessed');
+  if (!broken.length) return [];
+  const names = listed(broken.map(({ id }): Text => [checkLink(id)]));
+  return [' ', strong('Its equations do not hold everywhere:'), ' see ', ...names, '.'];
 }
 
 function aside(review: Review, circuit: Circuit): Text[] {
   const { method, count, checks, results, why } = circuit;
   const alike = count > 1 ? `, ${counted(count, 'alike', 'alike')} on the board` : '';
   return [
-    [strong(circuit.id), method ? ', method ' : ', equations of this board', ...(method ? [name(method.id)] : []), alike],
+    [
+      strong(circuit.id),
+      method ? ', method ' : ', equations of this board',
+      ...(method ? [name(method.id)] : []),
+      alike,
+    ],
     [`${capital(counted(results.length, 'equation'))}, ${counted(checks.length, 'check')}.`],
     ...(why ? [[strong('Why these parts.'), ` ${sentence(why)}`]] : []),
     ...(method ? [[strong('Holds when:'), ` ${sentence(method['holds when'])}`]] : []),
-    ...temperature(review, circuit),
+    ...temperature(circuit),
     ...feeds(review, circuit),
   ];
 }
 
-function temperature(_review: Review, { temperature: tree }: Circuit): Text[] {
-  if (!tree) return [];
-  return [[strong('Drifts follow'), ' ', ...(tree.kind === 'symbol' ? [math(idTex(tree.name))] : [math(idTex('T_amb'))]), '.']];
+function temperature({ temperature: tree }: Circuit): Text[] {
+  return tree ? [[strong('Drifts follow'), ' ', math(typeset(tree, symbolLeaves(tree, undefined))), '.']] : [];
 }
 
 /** Circuits that build on this one. */
@@ -86,7 +115,9 @@ function feeds({ trail }: Review, circuit: Circuit): Text[] {
   const own = [...circuit.inputs, ...circuit.results].map(({ id }) => id);
   const users = own.flatMap((id) => trail.uses.get(id) ?? []).map((id) => id.split('.')[0]!);
   const others = [...new Set(users)].filter((id) => id !== circuit.id && trail.sections.has(id));
-  return others.length ? [['Feeds ', ...listed(others.map((id) => idLink(trail, `${id}`))), '.']] : [];
+  return others.length
+    ? [['Feeds ', ...listed(others.map((id): Text => [link(id, id), ` (${trail.sections.get(id)})`])), '.']]
+    : [];
 }
 
 function totalsSection(review: Review): Section {
@@ -96,7 +127,13 @@ function totalsSection(review: Review): Section {
     title: 'Sums over the board',
     aside: [],
     blocks: [
-      { kind: 'paragraph', lead: true, text: ['What each circuit gives off, stores or draws, added up. The worst case of a sum takes every circuit at one and the same corner.'] },
+      {
+        kind: 'paragraph',
+        lead: true,
+        text: [
+          'What each circuit gives off, stores or draws, added up. The worst case of a sum takes every circuit at one and the same corner.',
+        ],
+      },
       ...review.board.totals.map((total) => equationOf(review, total)),
     ],
   };

@@ -3,12 +3,23 @@ import { chapterHeads, type Slug } from '../chapter-list.ts';
 import type { Chapter, Section } from '../packet.ts';
 
 /** A chapter with the number, title and question that stand for its slug. */
-export function chapter(slug: Slug, blocks: readonly Block[], sections: readonly Section[] = [], more: Partial<Chapter> = {}): Chapter {
+export function chapter(
+  slug: Slug,
+  blocks: readonly Block[],
+  sections: readonly Section[] = [],
+  more: Partial<Chapter> = {},
+): Chapter {
   return { slug, ...chapterHeads[slug], blocks, sections, ...more };
 }
 
-
 /** A section `3.2` of a chapter; its anchor is `summary-requirements`. */
-export function section(slug: Slug, position: number, id: string, title: string, blocks: readonly Block[], aside: Section['aside'] = []): Section {
+export function section(
+  slug: Slug,
+  position: number,
+  id: string,
+  title: string,
+  blocks: readonly Block[],
+  aside: Section['aside'] = [],
+): Section {
   return { id: `${slug}-${id}`, number: `${chapterHeads[slug].number}.${position}`, title, aside, blocks };
 }

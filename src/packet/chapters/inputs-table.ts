@@ -2,8 +2,9 @@ import { typeset } from '../../expression/readings/typeset.ts';
 import type { Circuit, Input } from '../../spec/board.ts';
 import { mentioned } from '../../spec/names.ts';
 import type { Cell, Column, Row, RowGroup, Table } from '../block.ts';
-import { aligned, toSi } from '../figures.ts';
+import { aligned, toSi, typedUnitFor } from '../figures.ts';
 import { dash, em, math } from '../inline.ts';
+import type { Numbering } from '../numbering.ts';
 import type { Review } from '../review.ts';
 import { idTex, symbolLeaves } from '../symbols.ts';
 import type { Text } from '../text.ts';
@@ -11,14 +12,16 @@ import { toleranceText } from '../tolerance.ts';
 import { idLink, saysOf, usedIn } from '../trail.ts';
 
 /** What goes into a circuit, sorted by what it is: a condition, a value of another circuit, a part, a rating, a fixed value. */
-export function inputsTable(review: Review, circuit: Circuit, number: string): Table | undefined {
+export function inputsTable(review: Review, circuit: Circuit, numbers: Numbering): Table | undefined {
   const groups = groupsOf(review, circuit).filter(({ rows }) => rows.length > 0);
   if (!groups.length) return undefined;
   return {
     kind: 'table',
     id: `inputs-${circuit.id}`,
-    number,
-    caption: ['What goes in. A condition must be endured over its whole range; a part varies from board to board, its min and max being those of a new one at 25\u00a0°C.'],
+    number: numbers.table(),
+    caption: [
+      'What goes in. A condition must be endured over its whole range; a part varies from board to board, its min and max being those of a new one at 25\u00a0°C.',
+    ],
     columns,
     groups,
     wide: true,
@@ -41,13 +44,17 @@ const columns: readonly Column[] = [
 
 function groupsOf(review: Review, circuit: Circuit): RowGroup[] {
   const { inputs } = circuit;
-  const own = (wanted: (input: Input) => boolean): Row[] => inputs.filter(wanted).map((input) => row(review, input, true));
+  const own = (wanted: (input: Input) => boolean): Row[] =>
+    inputs.filter(wanted).map((input) => row(review, input, true));
   const shared = conditionsUsed(review, circuit).map((input) => row(review, input, false));
   return [
     { title: 'Conditions', rows: [...shared, ...own(({ value }) => value.kind === 'condition')] },
     { title: 'From elsewhere on the board', rows: own(({ value }) => value.kind === 'expression') },
     { title: 'Parts', rows: own(({ value, rating }) => value.kind === 'part' && !rating) },
-    { title: 'Ratings', rows: own(({ value, rating }) => rating && value.kind !== 'expression' && value.kind !== 'condition') },
+    {
+      title: 'Ratings',
+      rows: own(({ value, rating }) => rating && value.kind !== 'expression' && value.kind !== 'condition'),
+    },
     { title: 'Fixed values', rows: own(({ value, rating }) => value.kind === 'exact' && !rating) },
   ];
 }
@@ -102,11 +109,12 @@ function rangeCells(review: Review, input: Input): { numbers: Cell[]; unit: stri
   const typ = review.typical.get(input.id)!;
   const range = rangeOf(review, input.id);
   if (!range || range.min === range.max) {
-    const { numbers, unit } = aligned([typ], input.unit);
-    return { numbers: [dash, { number: numbers[0]! }, dash], unit };
+    const unit = typedUnitFor([typ], input.unit);
+    return { numbers: [dash, { number: aligned([typ], unit)[0]! }, dash], unit: unit.text };
   }
-  const { numbers, unit } = aligned([range.min, typ, range.max], input.unit, ['down', 'nearest', 'up']);
-  return { numbers: numbers.map((number) => ({ number })), unit };
+  const values = [range.min, typ, range.max];
+  const unit = typedUnitFor(values, input.unit);
+  return { numbers: aligned(values, unit, ['down', 'nearest', 'up']).map((number) => ({ number })), unit: unit.text };
 }
 
 /** Range of an input or result, SI base units, followed through plain references. */

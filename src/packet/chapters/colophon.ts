@@ -1,0 +1,73 @@
+import type { Block, Row, Table } from '../block.ts';
+import { name, strong } from '../inline.ts';
+import type { Chapter } from '../packet.ts';
+import type { Review } from '../review.ts';
+import type { Text } from '../text.ts';
+import { grouped } from '../words.ts';
+import { chapter } from './chapter.ts';
+
+/** How to tell whether this is the packet that was signed, and how to make it again. */
+export function colophon({ board, findings }: Review): Chapter {
+  const folder = `designs/${board.name}/${board.revision}`;
+  const design = `${board.name}/${board.revision}`;
+  const rows: [string, Text][] = [
+    ['Inputs', [name(`${folder}/spec.yaml`), ', the methods and the derating policy that it names']],
+    ['Digest of the inputs, SHA-256', [name(findings.inputs_sha256.replaceAll(/(.{8})(?=.)/g, '$1 '))]],
+    ['Tool', [`Copperplate ${findings.tool}`]],
+    ['Simulated boards', [`${grouped(findings.trials)}, seed ${findings.seed}`]],
+    ['Issued', [board.identity.issued]],
+    [
+      'All numbers at full precision',
+      [name('results.json'), ', beside it ', name('margins.csv'), ' and ', name('parts.csv')],
+    ],
+  ];
+  const table: Table = {
+    kind: 'table',
+    id: 'origin',
+    number: '17.1',
+    caption: [
+      'What this packet was made of. Every number in it follows from these lines alone: the same inputs give the same pages.',
+    ],
+    columns: [
+      { head: ['What'], align: 'left' },
+      { head: ['Is'], align: 'left', face: 'sans' },
+    ],
+    groups: [{ rows: rows.map(([what, is]): Row => ({ cells: [[what], is] })) }],
+    wide: true,
+  };
+  return chapter('colophon', [
+    table,
+    ...steps(design, findings.seed, findings.trials),
+    { kind: 'paragraph', text: [limits] },
+  ]);
+}
+
+function steps(design: string, seed: number, trials: number): Block[] {
+  const run = `--seed ${seed} --trials ${trials} ${design}`;
+  return [
+    {
+      kind: 'paragraph',
+      text: [
+        strong('To rebuild. '),
+        'With the tool of this version beside the designs: ',
+        name('npm ci'),
+        ', then ',
+        name(`npm run packet -- ${run}`),
+        '.',
+      ],
+    },
+    {
+      kind: 'paragraph',
+      text: [
+        strong('To verify. '),
+        name(`npm run check -- --json ${run}`),
+        ' prints the numbers; ',
+        name('inputs_sha256'),
+        ' in them must be the digest above, and the digest at the foot of every page its beginning.',
+      ],
+    },
+  ];
+}
+
+const limits =
+  'The figures in this packet are calculations from the specification. They are no safety approval and no test report.';

@@ -1,0 +1,95 @@
+import type { Board } from '../../spec/board.ts';
+import type { Block, Row, Table } from '../block.ts';
+import { joined, link } from '../inline.ts';
+import { numbering } from '../numbering.ts';
+import type { Chapter } from '../packet.ts';
+import type { Review } from '../review.ts';
+import type { Text } from '../text.ts';
+import { checkLink } from '../trail.ts';
+import { counted } from '../words.ts';
+import { chapter } from './chapter.ts';
+
+/** Who says so: for equations and checks, and for the numbers that went in. */
+export function sources(review: Review): Chapter | undefined {
+  const numbers = numbering(16);
+  const rules = [...equationSources(review), ...checkSources(review)];
+  const origins = inputOrigins(review.board);
+  const blocks: Block[] = [
+    ...(rules.length
+      ? [table('sources-of-equations', numbers.table(), 'What equations and checks rest on.', 'Used in', merged(rules))]
+      : []),
+    ...(origins.length
+      ? [
+          table(
+            'sources-of-inputs',
+            numbers.table(),
+            'Where the numbers that went in come from.',
+            'Gives',
+            merged(origins),
+          ),
+        ]
+      : []),
+  ];
+  return blocks.length ? chapter('sources', blocks) : undefined;
+}
+
+interface Cited {
+  readonly source: string;
+  readonly by: Text;
+}
+
+function equationSources({ board, trail }: Review): Cited[] {
+  return board.circuits.flatMap(({ results, sources: known }) =>
+    results.flatMap(({ id, source }): Cited[] =>
+      source ? [{ source: known[source] ?? source, by: [link(`(${trail.equations.get(id)})`, id)] }] : [],
+    ),
+  );
+}
+
+function checkSources({ board }: Review): Cited[] {
+  return board.circuits.flatMap(({ checks, sources: known }) =>
+    checks.flatMap(({ id, source }): Cited[] =>
+      source ? [{ source: known[source] ?? source, by: [checkLink(id)] }] : [],
+    ),
+  );
+}
+
+/** What the specification names, and where a method has its usual values from. */
+function inputOrigins({ circuits }: Board): Cited[] {
+  return circuits.flatMap(({ inputs }) =>
+    inputs.flatMap(({ id, from, value }): Cited[] =>
+      from && value.kind !== 'expression' ? [{ source: from, by: [link(id, id)] }] : [],
+    ),
+  );
+}
+
+/** One row a source, in the order of first mention. */
+function merged(cited: readonly Cited[]): Row[] {
+  const bySource = new Map<string, Text[]>();
+  for (const { source, by } of cited) bySource.set(source, [...(bySource.get(source) ?? []), by]);
+  return [...bySource].map(([source, by]) => ({
+    cells: [
+      [source],
+      joined(by.slice(0, most), ', ').concat(
+        by.length > most ? [` and ${counted(by.length - most, 'more', 'more')}`] : [],
+      ),
+    ],
+  }));
+}
+
+const most = 12;
+
+function table(id: string, number: string, caption: string, used: string, rows: Row[]): Table {
+  return {
+    kind: 'table',
+    id,
+    number,
+    caption: [caption],
+    columns: [
+      { head: ['Source'], align: 'left', width: 0.55 },
+      { head: [used], align: 'left', face: 'sans' },
+    ],
+    groups: [{ rows }],
+    wide: true,
+  };
+}

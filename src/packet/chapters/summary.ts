@@ -1,0 +1,271 @@
+import type { CheckFinding } from '../../analysis/findings.ts';
+import type { Requirement } from '../../spec/board.ts';
+import type { Block, Cell, Column, Facts, Row, Table } from '../block.ts';
+import { dash, joined, link, page, verdictMark } from '../inline.ts';
+import { countsOf, marginCell, marginText } from '../margins.ts';
+import { yieldText } from '../numbers.ts';
+import type { Chapter, Section } from '../packet.ts';
+import { type Review, rankedChecks } from '../review.ts';
+import { mustHold } from '../statements.ts';
+import { marginStrip } from '../strips.ts';
+import type { Text, Verdict } from '../text.ts';
+import { checkAnchor, checkLink, requirementAnchor } from '../trail.ts';
+import { counted, grouped, inWords } from '../words.ts';
+import { chapter, section } from './chapter.ts';
+
+/** What one page must say to somebody who reads no other. */
+export function summary(review: Review): Chapter {
+  const sections = [thinnest(review), requirements(review), actions(review)].filter((one) => one !== undefined);
+  return chapter('summary', [facts(review), ...outside(review)], sections);
+}
+
+/** `52 pass, 4 marginal, one accepted` */
+export function countsText(checks: readonly CheckFinding[]): string {
+  const counts = countsOf(checks);
+  const words: readonly [Verdict, string][] = [
+    ['fail', 'fail'],
+    ['not assessed', 'not assessed'],
+    ['accepted', 'accepted'],
+    ['marginal', 'marginal'],
+    ['pass', 'pass'],
+  ];
+  return words
+    .flatMap(([verdict, word]) => (counts[verdict] ? [`${grouped(counts[verdict])} ${word}`] : []))
+    .join(', ');
+}
+
+/** The thinnest margin that no deviation carries. */
+export const deciding = (review: Review): CheckFinding | undefined => {
+  const ranked = rankedChecks(review);
+  return ranked.find(({ verdict }) => verdict !== 'accepted') ?? ranked[0];
+};
+
+/** Numbers that are not to be trusted, for their equations are used outside their range. */
+function outside({ findings }: Review): Block[] {
+  const broken = findings.validity.filter(({ verdict }) => verdict === 'fail' || verdict === 'not assessed');
+  if (!broken.length) return [];
+  const names = joined(
+    broken.map(({ id }): Text => [checkLink(id)]),
+    ', ',
+  );
+  return [
+    {
+      kind: 'paragraph',
+      lead: true,
+      text: [
+        'Equations are used outside the range in which they hold: ',
+        ...names,
+        '. The numbers of these circuits, and the verdicts on them, are in doubt.',
+      ],
+    },
+  ];
+}
+
+function facts(review: Review): Facts {
+  const { findings, board } = review;
+  const worst = deciding(review);
+  const blocking = board.actions.filter(({ blocksRelease }) => blocksRelease);
+  const open = board.actions.length;
+  return {
+    kind: 'facts',
+    items: [
+      {
+        figure: grouped(findings.checks.length),
+        text: [findings.checks.length ? `checks: ${countsText(findings.checks)}` : 'checks; nothing is judged'],
+      },
+      ...(worst
+        ? [
+            {
+              figure: marginText(worst),
+              text: ['thinnest margin: ', checkLink(worst.id), ', ', page(checkAnchor(worst.id))] as Text,
+            },
+          ]
+        : []),
+      ...(findings.yield
+        ? [
+            {
+              figure: yieldText(findings),
+              text: [
+                `of boards hold every check at every corner, at 95\u00a0% confidence; ${grouped(findings.trials)} simulated${setAside(review)}`,
+              ] as Text,
+            },
+          ]
+        : []),
+      {
+        figure: grouped(open),
+        text: [
+          open === 0
+            ? 'actions open'
+            : `${open === 1 ? 'action' : 'actions'} open; ${blocking.length ? `${inWords(blocking.length)} of them ${blocking.length === 1 ? 'blocks' : 'block'} release` : 'none blocks release'}`,
+        ],
+      },
+    ],
+  };
+}
+
+/** Deviations whose checks do not count in the yield. */
+export function setAside({ findings }: Review): string {
+  const ids = findings.checks.flatMap(({ deviation }) => deviation ?? []);
+  return ids.length ? `; ${ids.join(', ')} left out` : '';
+}
+
+function thinnest(review: Review): Section | undefined {
+  const ten = rankedChecks(review).slice(0, 10);
+  if (!ten.length) return undefined;
+  const from = Math.max(-60, 10 * Math.floor(Math.min(-1, ...ten.map(({ margin }) => (margin ?? 0) * 10))));
+  const scale: NonNullable<Table['scale']> = {
+    from,
+    to: 60,
+    ticks: [
+      { at: 0, text: 'limit' },
+      ...[20, 40].map((at) => ({ at, text: String(at) })),
+      ...(from <= -20 ? [{ at: -20, text: '\u221220' }] : []),
+    ],
+  };
+  const row = (check: CheckFinding, i: number): Row => {
+    const strip = marginStrip(check, [scale.from, scale.to]);
+    return {
+      cells: [
+        [String(i + 1)],
+        [checkLink(check.id)],
+        mustHold(review.checks.get(check.id)!),
+        strip ? { strip } : dash,
+        marginCell(check),
+        [verdictMark(check.verdict, { deviation: check.deviation })],
+        [page(checkAnchor(check.id))],
+      ],
+    };
+  };
+  const table: Table = {
+    kind: 'table',
+    id: 'thinnest-margins',
+    number: '3.1',
+    caption: [
+      'Worst-case slack in per cent of the limit. Copper: the proven worst case. Bar: the middle 99.73\u00a0% of boards. Dashes: the margin asked for. The whole list is table 8.1.',
+    ],
+    columns: thinnestColumns,
+    groups: [{ rows: ten.map(row) }],
+    wide: true,
+    scale,
+  };
+  return section('summary', 1, 'thinnest', ten.length === 10 ? 'Ten thinnest margins' : 'All margins, thinnest first', [
+    table,
+  ]);
+}
+
+const thinnestColumns: readonly Column[] = [
+  { head: [], align: 'right', face: 'sans' },
+  { head: ['Check'], align: 'left', face: 'sans' },
+  { head: ['Must hold'], align: 'left' },
+  { head: [], align: 'strip', width: 0.36 },
+  { head: ['Worst, %'], align: 'decimal' },
+  { head: ['Verdict'], align: 'left', face: 'sans' },
+  { head: ['Page'], align: 'right', face: 'sans' },
+];
+
+const requirementColumns: readonly Column[] = [
+  { head: ['No.'], align: 'left', face: 'sans' },
+  { head: ['Requirement'], align: 'left' },
+  { head: ['Shown by'], align: 'left', face: 'sans' },
+  { head: ['Method'], align: 'left', face: 'sans' },
+  { head: ['Worst, %'], align: 'decimal' },
+  { head: ['Verdict'], align: 'left', face: 'sans' },
+];
+
+function requirements(review: Review): Section | undefined {
+  const { board } = review;
+  if (!board.requirements.length) return undefined;
+  const table: Table = {
+    kind: 'table',
+    id: 'requirements',
+    number: '3.2',
+    caption: [
+      'Each requirement takes the worst verdict of the checks that show it. Methods: A analysis, T test, I inspection, R review of design.',
+    ],
+    columns: requirementColumns,
+    groups: [{ rows: board.requirements.map((one) => requirementRow(review, one)) }],
+    wide: true,
+  };
+  return section('summary', 2, 'requirements', 'Requirements and what shows them', [table, orphans(review)]);
+}
+
+function requirementRow(review: Review, { id, says, shownBy, method }: Requirement): Row {
+  const checks = rankedChecks(review).filter((check) => shownBy.includes(check.id));
+  const worst = checks[0];
+  const margin: Cell = worst ? marginCell(worst) : dash;
+  const gravest = gravity.find((verdict) => checks.some((check) => check.verdict === verdict)) ?? 'not assessed';
+  const deviation = gravest === 'accepted' ? checks.find((check) => check.deviation)?.deviation : undefined;
+  return {
+    id: requirementAnchor(id),
+    cells: [
+      [id],
+      [says],
+      shownBy.length ? shownText(review, shownBy) : ['no check shows it'],
+      [method ?? (shownBy.length ? 'A' : '–')],
+      margin,
+      [verdictMark(gravest, { deviation })],
+    ],
+  };
+}
+
+const gravity: readonly Verdict[] = ['fail', 'not assessed', 'marginal', 'accepted', 'pass'];
+
+/** All checks of a circuit as one entry: `stage.*`. */
+function shownText(review: Review, shownBy: readonly string[]): Text {
+  const circuits = [...new Set(shownBy.map((id) => id.split('.')[0]!))];
+  const entries = circuits.flatMap((circuit): Text[] => {
+    const all = review.circuits.get(circuit)?.checks.map(({ id }) => id) ?? [];
+    const named = shownBy.filter((id) => id.startsWith(`${circuit}.`));
+    return all.length > 1 && all.every((id) => named.includes(id))
+      ? [[link(`${circuit}.*`, circuit)]]
+      : named.map((id): Text => [checkLink(id)]);
+  });
+  return joined(entries, ', ');
+}
+
+/** Both ways: a requirement that nothing shows, a check that no requirement asks for. */
+function orphans({ board, findings }: Review): Block {
+  const unshown = board.requirements.filter(({ shownBy }) => !shownBy.length);
+  const unasked = findings.checks.filter(({ requirement }) => requirement === undefined);
+  const first: Text = unshown.length
+    ? [`No check shows ${unshown.map(({ id }) => id).join(', ')}.`]
+    : ['Every requirement is shown by some check.'];
+  const second: Text = unasked.length
+    ? [
+        ` No requirement asks for ${counted(unasked.length, 'check')}: `,
+        ...joined(
+          unasked.map(({ id }): Text => [checkLink(id)]),
+          ', ',
+        ),
+        '.',
+      ]
+    : [' Every check shows some requirement.'];
+  return { kind: 'paragraph', text: [...first, ...second] };
+}
+
+function actions({ board }: Review): Section | undefined {
+  if (!board.actions.length) return undefined;
+  const table: Table = {
+    kind: 'table',
+    id: 'actions',
+    number: board.requirements.length ? '3.3' : '3.2',
+    caption: ['What is to be done, by whom and until when.'],
+    columns: [
+      { head: ['No.'], align: 'left', face: 'sans' },
+      { head: ['What is to be done'], align: 'left' },
+      { head: ['Who'], align: 'left' },
+      { head: ['Due'], align: 'left' },
+      { head: ['Blocks release'], align: 'left' },
+    ],
+    groups: [
+      {
+        rows: board.actions.map(({ id, says, who, due, blocksRelease }) => ({
+          id: `action-${id}`,
+          cells: [[id], [says], [who ?? '–'], [due ?? '–'], [blocksRelease ? { kind: 'strong', text: 'yes' } : 'no']],
+        })),
+      },
+    ],
+    wide: true,
+  };
+  return section('summary', 3, 'actions', 'Open actions', [table]);
+}

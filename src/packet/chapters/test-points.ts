@@ -1,0 +1,90 @@
+import type { StimulusFinding } from '../../analysis/findings.ts';
+import { parseUnit } from '../../quantity/units.ts';
+import type { Circuit, TestPoint } from '../../spec/board.ts';
+import type { Cell, Column, Row, Table } from '../block.ts';
+import { byId } from '../by-id.ts';
+import { aligned, figureText, plainTyped, toSi, unitFor } from '../figures.ts';
+import { dash, joined, math, strong } from '../inline.ts';
+import type { Chapter } from '../packet.ts';
+import type { Review } from '../review.ts';
+import { idTex } from '../symbols.ts';
+import type { Text } from '../text.ts';
+import { idLink } from '../trail.ts';
+import { chapter } from './chapter.ts';
+
+/** What a meter should show, for whoever brings the board up. */
+export function testPoints(review: Review): Chapter | undefined {
+  const found = byId(review.findings.test_points);
+  const points = review.board.circuits.flatMap((circuit) =>
+    circuit.testPoints.map((point) => ({ circuit, point, reading: found.get(`${circuit.id}.${point.name}`)! })),
+  );
+  if (!points.length) return undefined;
+  const table: Table = {
+    kind: 'table',
+    id: 'test-points',
+    number: '12.1',
+    caption: [
+      'Readings of a new board on the bench: the stimulus applied, every other condition at typical, all parts anywhere in their tolerances. No board within its tolerances reads outside low and high, rounded outward; take the uncertainty of the meter off on both sides.',
+    ],
+    columns,
+    groups: [{ rows: points.map(({ circuit, point, reading }) => row(review, circuit, point, reading)) }],
+    wide: true,
+  };
+  return chapter('test-points', [table]);
+}
+
+const columns: readonly Column[] = [
+  { head: ['Point'], align: 'left', face: 'sans' },
+  { head: ['Reads'], align: 'left' },
+  { head: ['What it is'], align: 'left' },
+  { head: ['Stimulus'], align: 'left' },
+  { head: ['Low'], align: 'decimal' },
+  { head: ['Expected'], align: 'decimal' },
+  { head: ['High'], align: 'decimal' },
+  { head: ['unit'], align: 'unit' },
+  { head: ['Measured'], align: 'blank', width: 0.13 },
+  { head: ['Calculated at'], align: 'left', face: 'sans' },
+];
+
+function row(review: Review, circuit: Circuit, point: TestPoint, reading: StimulusFinding): Row {
+  const result = review.results.get(point.reads)!;
+  const [min, expected, max] = [reading.min, reading.expected, reading.max].map((x) => toSi(x, result.unit)) as [
+    number,
+    number,
+    number,
+  ];
+  const unit = unitFor([min, expected, max], result.unit);
+  const [low, middle, high] = aligned([min, expected, max], unit, ['down', 'nearest', 'up']) as [
+    string,
+    string,
+    string,
+  ];
+  const numbers: Cell[] =
+    max > min ? [{ number: low }, { number: middle }, { number: high }] : [dash, { number: middle }, dash];
+  return {
+    id: `test-${reading.id}`,
+    cells: [
+      [strong(reading.id)],
+      [math(idTex(point.reads))],
+      [point.says ?? result.says],
+      stimulus(circuit, reading),
+      ...numbers,
+      unit.text ? [unit.text] : dash,
+      [],
+      idLink(review.trail, point.reads),
+    ],
+  };
+}
+
+function stimulus(circuit: Circuit, { when }: StimulusFinding): Text {
+  const set = Object.entries(when);
+  if (!set.length) return dash;
+  const text = ({ value, unit }: { readonly value: number; readonly unit: string }): string => {
+    const printed = parseUnit(unit);
+    return figureText(plainTyped(toSi(value, printed), printed));
+  };
+  return joined(
+    set.map(([symbol, quantity]): Text => [math(idTex(`${circuit.id}.${symbol}`)), ` = ${text(quantity)}`]),
+    ', ',
+  );
+}

@@ -1,0 +1,177 @@
+import type { ResultFinding } from '../../analysis/findings.ts';
+import type { Result } from '../../spec/board.ts';
+import type { Block, Cell, Column, Row, Table } from '../block.ts';
+import { aligned, differenceUnit, percent, toSi, unitFor } from '../figures.ts';
+import { dash, link, math } from '../inline.ts';
+import { type Numbering, numbering } from '../numbering.ts';
+import type { Chapter, Section } from '../packet.ts';
+import { type Review, rankedChecks } from '../review.ts';
+import type { Strip } from '../strip.ts';
+import { limitsOn, quantilesOf, scaleFor } from '../strips.ts';
+import { idTex, parted } from '../symbols.ts';
+import { specifiedAs } from '../tolerance.ts';
+import { saysOf } from '../trail.ts';
+import { grouped } from '../words.ts';
+import { chapter, section } from './chapter.ts';
+import { histogramsOf } from './histograms.ts';
+
+/** Worst case, root-sum-square and simulated boards beside each other, and which part decides. */
+export function tolerances(review: Review): Chapter | undefined {
+  const limited = limitedResults(review);
+  const numbers = numbering(9);
+  const sections = [
+    methods(review, limited, numbers),
+    histograms(review, numbers),
+    contributions(review, limited, numbers),
+  ].filter((one) => one !== undefined);
+  return sections.length ? chapter('tolerances', [reading(review)], sections) : undefined;
+}
+
+function reading({ findings }: Review): Block {
+  return {
+    kind: 'paragraph',
+    text: [
+      `The worst case is a promise: no board whose parts are inside their tolerances leaves it, and it alone decides. Root-sum-square takes every part as independent and the result as a straight line in each, at three standard deviations. The simulated figures come from ${grouped(findings.trials)} boards, seed ${findings.seed}, with the conditions held where they hurt; they say how seldom boards come near the worst case.`,
+    ],
+  };
+}
+
+/** Results that a check limits by themselves, thinnest first. */
+function limitedResults(review: Review): Result[] {
+  const ids = rankedChecks(review).flatMap(({ id }) => {
+    const { left } = review.checks.get(id)!;
+    return left.kind === 'symbol' && review.findings.results[left.name] ? [left.name] : [];
+  });
+  return [...new Set(ids)].map((id) => review.results.get(id)!);
+}
+
+const head = (text: string, align: Column['align']): Column => ({ head: text ? [text] : [], align });
+
+function methods(review: Review, limited: readonly Result[], numbers: Numbering): Section | undefined {
+  const varying = limited.filter(({ id }) => spreads(review.findings.results[id]!));
+  if (!varying.length) return undefined;
+  const table: Table = {
+    kind: 'table',
+    id: 'three-methods',
+    number: numbers.table(),
+    caption: [
+      'Results that a check limits, thinnest margin first. Worst case over everything; root-sum-square and simulated boards over the parts alone, at the conditions that hurt. Simulated: 0.135 to 99.865\u00a0%. A dash stands where a part acts on the result, but has no slope at its typical value. Each strip has its own scale; hatching is the side not allowed.',
+    ],
+    columns: [
+      { head: ['Result'], align: 'left', face: 'sans' },
+      head('Typical', 'decimal'),
+      head('Worst min', 'decimal'),
+      head('max', 'decimal'),
+      head('Root-sum-sq. low', 'decimal'),
+      head('high', 'decimal'),
+      head('Simulated low', 'decimal'),
+      head('high', 'decimal'),
+      head('unit', 'unit'),
+      { head: [], align: 'strip', width: 0.2 },
+    ],
+    groups: [{ rows: varying.map((result) => methodRow(review, result)) }],
+    wide: true,
+  };
+  return section('tolerances', 1, 'methods', 'Three methods side by side', [table]);
+}
+
+const spreads = ({ worst }: ResultFinding): boolean => worst.max > worst.min;
+
+function methodRow(review: Review, result: Result): Row {
+  const { nominal, worst, rss, spread } = review.findings.results[result.id]!;
+  const simulated = spread ? quantilesOf(spread) : undefined;
+  const values = [
+    nominal,
+    worst.min,
+    worst.max,
+    rss.min,
+    rss.max,
+    ...(simulated ? [simulated[0], simulated[2]] : []),
+  ].map((x) => toSi(x, result.unit));
+  const shared = unitFor(values, result.unit);
+  const unit = shared.text;
+  const numbers = aligned(values, shared, ['nearest', 'down', 'up']);
+  const limits = limitsOn(review, result);
+  // Where no part has a slope at typical, as for the size of an offset, a straight line says nothing.
+  const flat = rss.min === rss.max;
+  const strip: Strip = {
+    scale: scaleFor([worst.min, worst.max, ...limits.map(({ at }) => at)]),
+    worst: [worst.min, worst.max],
+    typical: nominal,
+    ...(flat ? {} : { rootSumSquare: [rss.min, rss.max] as const }),
+    ...(simulated ? { spread: simulated } : {}),
+    limits: limits.map(({ at, forbidden }) => ({ at, forbidden })),
+    labels: [],
+    says: `${result.says}: worst case ${numbers[1]} to ${numbers[2]}${flat ? '' : `, root-sum-square ${numbers[3]} to ${numbers[4]}`}${simulated ? `, simulated ${numbers[5]} to ${numbers[6]}` : ''} ${unit}.`,
+  };
+  const cell = (i: number): Cell =>
+    numbers[i] === undefined || (flat && (i === 3 || i === 4))
+      ? dash
+      : { number: numbers[i], ...(i === 1 || i === 2 ? { worst: true } : {}) };
+  return { cells: [[link(result.id, result.id)], ...[0, 1, 2, 3, 4, 5, 6].map(cell), unit ? [unit] : dash, { strip }] };
+}
+
+function histograms(review: Review, numbers: Numbering): Section | undefined {
+  const figures = histogramsOf(review, numbers);
+  return figures.length
+    ? section('tolerances', 2, 'histograms', 'The thinnest checks, board by board', figures)
+    : undefined;
+}
+
+/** For the thinnest results: what each input contributes. */
+function contributions(review: Review, limited: readonly Result[], numbers: Numbering): Section | undefined {
+  const results = limited.filter(({ id }) => review.findings.results[id]!.sensitivity.length > 0).slice(0, 10);
+  if (!results.length) return undefined;
+  const table: Table = {
+    kind: 'table',
+    id: 'contributions',
+    number: numbers.table(),
+    caption: [
+      'What each input contributes to the results with the thinnest margins, largest share of the variance first; at most eight a result. Moves it: change of the result when the input goes from its least to its greatest value, all else typical. Variance: share over simulated boards, where conditions have none; worst: share of all swings together.',
+    ],
+    columns: [
+      head('Symbol', 'left'),
+      { head: ['Part'], align: 'left', face: 'sans' },
+      head('What it is', 'left'),
+      { head: ['As specified'], align: 'left', face: 'sans' },
+      head('Moves it', 'decimal'),
+      head('', 'unit'),
+      head('Variance, %', 'decimal'),
+      head('Worst, %', 'decimal'),
+    ],
+    groups: results.map((result) => ({
+      title: `${result.says}, ${result.id}`,
+      rows: contributionRows(review, result),
+    })),
+    wide: true,
+  };
+  return section('tolerances', 3, 'contributions', 'What each part contributes', [table]);
+}
+
+function contributionRows(review: Review, result: Result): Row[] {
+  const { sensitivity } = review.findings.results[result.id]!;
+  const shown = sensitivity.slice(0, 8);
+  const swings = shown.map(({ swing }) => Math.abs(swing) * result.unit.scale);
+  const unit = unitFor(swings, differenceUnit(result.unit));
+  const numbers = aligned(swings, unit, [], 3);
+  return shown.map(({ input: id, swing, variance, worst }, i) => {
+    const input = review.inputs.get(id)!;
+    return {
+      cells: [
+        [
+          math(idTex(id)),
+          ...(parted(id).circuit === parted(result.id).circuit || !parted(id).circuit
+            ? []
+            : [` of ${parted(id).circuit}`]),
+        ],
+        [input.refs ?? '–'],
+        [saysOf(review.trail, review.inputs, input) ?? '–'],
+        [input.value.kind === 'expression' ? input.value.text : specifiedAs(input.value)],
+        { number: `${swing < 0 ? '↓' : '↑'} ${numbers[i]}` },
+        unit.text ? [unit.text] : dash,
+        input.value.kind === 'condition' ? dash : { number: percent(variance, 1, 'nearest') },
+        { number: percent(worst, 1, 'nearest') },
+      ],
+    };
+  });
+}

@@ -1,0 +1,39 @@
+import { join } from 'node:path';
+import type { Findings } from '../analysis/findings.ts';
+import { packetFiles } from '../packet/files.ts';
+import { packetOf } from '../packet/packet-of.ts';
+import type { Board } from '../spec/board.ts';
+import { type Book, calculate, type Revision } from './calculate.ts';
+import type { Calculated } from './calculated.ts';
+import { type DesignFolder, readDesigns } from './designs.ts';
+import { loadHandbook } from './handbook-files.ts';
+import { currentOptions, type Options } from './options.ts';
+
+/** Every revision that was asked for, as a packet or as the reason why there is none. */
+export async function calculateAll(options: Options = currentOptions()): Promise<Calculated[]> {
+  const book = loadHandbook();
+  return readDesigns(options.designs, options.only).map((design) => packetFor(design, book, options));
+}
+
+function packetFor(design: DesignFolder, book: Book, options: Options): Calculated {
+  const watch = [...design.files.keys()].map((name) => join(design.folder, name));
+  const { board, revision } = design;
+  const found = calculate(design, book, options);
+  if ('failure' in found) return { board, revision, failure: found.failure, watch };
+  const previous = supersededBy(found, book, options);
+  const packet = packetOf(found.board, found.findings, previous ? { previous } : {});
+  return { board, revision, packet, watch, files: packetFiles(found.board, found.findings) };
+}
+
+/** The revision that this one replaces, if it stands beside it and can be calculated. */
+function supersededBy(
+  { design, board }: Revision,
+  book: Book,
+  options: Options,
+): { board: Board; findings: Findings } | undefined {
+  const name = board.identity.supersedes;
+  if (!name) return undefined;
+  const other = readDesigns(options.designs).find((d) => d.board === design.board && d.revision === name);
+  const found = other && calculate(other, book, options);
+  return found && 'board' in found ? found : undefined;
+}

@@ -37,6 +37,7 @@ export function find(board: Board, options: FindOptions): Findings {
   const deciding = checks.filter((_, i) => !judged[i]!.from.validity);
   return {
     format: 'copperplate-results/1', board: board.name, revision: board.revision, document: board.identity.document,
+    title: board.identity.title, revision_mark: board.identity.mark, status: board.identity.status, issued: board.identity.issued,
     inputs_sha256: options.digest, tool: options.tool, seed: options.seed, trials: options.trials,
     inputs: inputFindings(board, model, boxes, nominal),
     results: Object.fromEntries(results) as Record<string, ResultFinding>,

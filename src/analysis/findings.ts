@@ -9,6 +9,12 @@ export interface Findings {
   readonly board: string;
   readonly revision: string;
   readonly document: string;
+  readonly title: string;
+  /** As printed: `B`. */
+  readonly revision_mark: string;
+  readonly status: string;
+  /** Date of issue, `2026-03-18`. */
+  readonly issued: string;
   /** SHA-256 over the files that the revision was calculated from. */
   readonly inputs_sha256: string;
   readonly tool: string;

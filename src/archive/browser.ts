@@ -1,5 +1,5 @@
 import { type Browser, chromium } from 'playwright-core';
-import type { FoundBrowser } from './find-browser.ts';
+import { type FoundBrowser, siteStays } from './find-browser.ts';
 import { writeFontconfig } from './fontconfig.ts';
 import { unpackFallbackFont } from './shipped-chromium.ts';
 
@@ -28,7 +28,11 @@ interface Start {
  * @throws BrowserError
  */
 export async function openBrowser(found: FoundBrowser, cache: string): Promise<OpenBrowser> {
-  const env = await environment(cache);
+  const env = await environment(cache).catch((error: Error) => {
+    throw new BrowserError(
+      `The folder ${cache} of the printing browser could not be filled: ${error.message}. ${siteStays}`,
+    );
+  });
   const remarks = found.remark === undefined ? [] : [found.remark];
   let start: Start = { sandbox: process.getuid?.() !== 0 };
   for (;;) {
@@ -61,19 +65,30 @@ export function afterFailure(start: Start, said: string, libraries: string | und
 }
 
 function explain(found: FoundBrowser, said: string): string {
-  const lines = said.split('\n').filter((line) => /error|cannot|failed|fatal/i.test(line));
-  const first = (lines[0] ?? said.split('\n')[0] ?? '').trim().slice(0, 300);
   const remedy =
     found.from === 'shipped'
       ? `If its file is damaged, delete the folder of ${found.program}; it is unpacked again. Or set COPPERPLATE_BROWSER to another Chrome, Edge or Chromium.`
       : 'Set COPPERPLATE_BROWSER to another Chrome, Edge or Chromium.';
-  return `${found.name} does not start: ${first} ${remedy} The site is built; only the PDFs are missing.`;
+  return `${found.name} does not start: ${gist(said)}. ${remedy} ${siteStays}`;
 }
+
+/** The line that says most: what the program itself printed as an error, else the first. */
+function gist(said: string): string {
+  const lines = said
+    .replaceAll(colours, '')
+    .replace('browserType.launch: ', '')
+    .split('\n')
+    .map((line) => line.replace(/^.*\[err\]\s*/, '').trim());
+  const line = lines.find((text) => /^\S*:? ?error|cannot|FATAL/i.test(text)) ?? lines[0]!;
+  return line.slice(0, 300).replace(/\.$/, '');
+}
+const colours = new RegExp(`${String.fromCharCode(27)}\\[[\\d;]*m`, 'g');
 
 function launch(program: string, env: Record<string, string>, start: Start): Promise<Browser> {
   return chromium.launch({
     executablePath: program,
     chromiumSandbox: start.sandbox,
+    timeout: 60_000,
     args: ['--font-render-hinting=none'],
     env: { ...env, ...(start.libraries !== undefined && { LD_LIBRARY_PATH: start.libraries }) },
   });

@@ -19,7 +19,9 @@ export function describeMaths(mark: string): void {
   }
 
   function inWords(maths: Element | null): string {
-    return maths === null ? 'formula' : line(maths).replaceAll(/\s+/g, ' ').trim();
+    if (maths === null) return 'formula';
+    const spaced = line(maths).replaceAll(/\s+/g, ' ');
+    return spaced.replaceAll('( ', '(').replaceAll(' )', ')').replaceAll('° C', '°C').trim();
   }
 
   function line(node: Element): string {
@@ -53,7 +55,7 @@ export function describeMaths(mark: string): void {
       case 'munder':
         return ` ${part(0).trim()}_${group(1)} `;
       case 'msup':
-        return ` ${part(0).trim()}^${group(1)} `;
+        return part(1).trim() === '∘' ? ` ${part(0).trim()}°` : ` ${part(0).trim()}^${group(1)} `;
       case 'mover':
         return ` ${part(0).trim()} `;
       case 'msubsup':

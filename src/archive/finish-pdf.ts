@@ -1,5 +1,5 @@
 import { type PDFDocument, PDFHexString } from 'pdf-lib';
-import { renumberTagIds, tagFormulas } from './pdf-tags.ts';
+import { mapNewerTags, renumberTagIds, tagFormulas } from './pdf-tags.ts';
 
 /** What a PDF says about itself. */
 export interface PdfFacts {
@@ -35,6 +35,7 @@ export async function finishPdf(doc: PDFDocument, facts: PdfFacts): Promise<Uint
   doc.setCreationDate(date);
   doc.setModificationDate(date);
   tagFormulas(doc);
+  mapNewerTags(doc);
   renumberTagIds(doc);
   const id = (from: number): PDFHexString => PDFHexString.of(facts.digest.slice(from, from + 32).toUpperCase());
   doc.context.trailerInfo.ID = doc.context.obj([id(0), id(32)]);

@@ -9,7 +9,7 @@ const reasons: Readonly<Record<string, string>> = {
   EROFS: 'the disk can only be read. Name a folder that can be written with --out',
   EACCES: 'you are not allowed to write there. Change its permissions, or name another folder with --out',
   EPERM: 'the system does not allow it. Close programs that have the folder open, or name another with --out',
-  EBUSY: 'another program has it open. Close it and run the command again',
+  EBUSY: 'another program has it open, or it is a mount point. Close the program, or name a folder inside with --out',
   ENOTEMPTY: 'another run put files there at the same moment. Run the command again',
   ENOTDIR: 'a file stands where a folder belongs. Move it away, or name another folder with --out',
   EEXIST: 'a file stands where a folder belongs. Move it away, or name another folder with --out',
@@ -29,5 +29,5 @@ export function outputError(error: unknown, doing: string, intact: string): unkn
   const path = 'path' in error && typeof error.path === 'string' ? ` at ${error.path}` : '';
   const reason = reasons[error.code];
   if (reason === undefined) return error;
-  return new OutputError(`${doing} failed${path}: ${reason}. ${intact}`, { cause: error });
+  return new OutputError(`${doing} failed${path}: ${reason}. ${intact}`.trimEnd(), { cause: error });
 }

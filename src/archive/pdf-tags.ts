@@ -15,6 +15,26 @@ export function tagFormulas(doc: PDFDocument): void {
   }
 }
 
+/** Kinds of tag that PDF 1.7 does not know, and the ones that it knows them by. @see ISO 32000-1, 14.8.4; ISO 32000-2, 14.8.4 */
+const newerKinds: Readonly<Record<string, string>> = {
+  Strong: 'Span',
+  Em: 'Span',
+  Sub: 'Span',
+  Title: 'P',
+  Aside: 'Note',
+  FENote: 'Note',
+  DocumentFragment: 'Div',
+};
+
+/** Explains tags of PDF 2.0 to readers of PDF 1.7; the browser writes them without. */
+export function mapNewerTags(doc: PDFDocument): void {
+  const root = doc.catalog.lookup(PDFName.of('StructTreeRoot'));
+  if (!(root instanceof PDFDict)) return;
+  const used = new Set(dictsOfType(doc, 'StructElem').map((element) => element.get(PDFName.of('S'))));
+  const map = Object.entries(newerKinds).filter(([kind]) => used.has(PDFName.of(kind)));
+  if (map.length > 0) root.set(PDFName.of('RoleMap'), doc.context.obj(Object.fromEntries(map)));
+}
+
 const elementId = /^node\d+$/;
 
 /**

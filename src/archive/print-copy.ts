@@ -37,6 +37,16 @@ export function choosePaper(paper: string): void {
 }
 
 /**
+ * Puts the document's own page rules behind the linked style sheets: the browser lets the `@page` rule of the last sheet win,
+ * even a plain one over one with a page's name.
+ */
+export function ownPageRulesLast(): void {
+  for (const style of document.querySelectorAll('style')) {
+    if (style.textContent.includes('@page')) document.head.append(style);
+  }
+}
+
+/**
  * Makes links lead somewhere from paper: a link to another page of the site becomes a link inside the document where
  * the anchor is in it, and plain text where not (a file address would print the name of a folder on this machine).
  */

@@ -1,5 +1,5 @@
+import type { Misfit } from './misfits.ts';
 import { placeInWords } from './places.ts';
-import type { TooWide } from './too-wide.ts';
 
 /** The print document cannot become a packet that may be handed out. Each problem is a sentence that says where. */
 export class PrintError extends Error {
@@ -11,19 +11,20 @@ export class PrintError extends Error {
   }
 }
 
-export function tooWideInWords({ how, px, ...place }: TooWide): string {
+export function misfitInWords({ how, px, ...place }: Misfit): string {
   const where = placeInWords(place);
   if (how === 'cut') return `${where} is cut off: ${px} px do not show in print.`;
+  if (how === 'bottom') return `${where} holds ${px} px more than its height; they are printed over what follows.`;
   return `${where} reaches ${px} px over the ${how} edge of the page area.`;
 }
 
 /** @param scale  what the browser shrank to, below 1 */
-export function shrunkInWords(scale: number, offenders: readonly TooWide[]): string[] {
+export function shrunkInWords(scale: number, offenders: readonly Misfit[]): string[] {
   const percent = ((1 - scale) * 100).toFixed(1);
   const where =
     offenders.length === 0 ? ' What it is was not found; look for long words, wide tables and fixed widths.' : '';
   return [
     `Something is wider than the page, so the browser made everything ${percent} % smaller.${where}`,
-    ...offenders.slice(0, 5).map(tooWideInWords),
+    ...offenders.slice(0, 5).map(misfitInWords),
   ];
 }

@@ -5,6 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { describeMaths } from './describe-maths.ts';
 import { type AnchorPages, pageText, unknownPage } from './fill-pages.ts';
 import { finishPdf, type PdfFacts } from './finish-pdf.ts';
+import { findMisfits } from './misfits.ts';
 import { namePageGroups, unnamePageGroups } from './page-groups.ts';
 import { anchorPages } from './pdf-anchors.ts';
 import { areaWidths, printScale } from './pdf-scale.ts';
@@ -16,13 +17,13 @@ import {
   liftYardstick,
   linkEveryAnchor,
   loadFonts,
+  ownPageRulesLast,
   pageRequests,
   writePages,
   yardstick,
 } from './print-copy.ts';
-import { PrintError, shrunkInWords, tooWideInWords } from './print-error.ts';
+import { misfitInWords, PrintError, shrunkInWords } from './print-error.ts';
 import { textFaults } from './text-faults.ts';
-import { findTooWide } from './too-wide.ts';
 
 export interface PrintOptions extends PdfFacts {
   readonly paper: 'A4' | 'Letter';
@@ -85,6 +86,7 @@ async function open(page: Page, htmlPath: string): Promise<void> {
 }
 
 async function prepare(page: Page, paper: PrintOptions['paper']): Promise<void> {
+  await page.evaluate(ownPageRulesLast);
   await page.evaluate(choosePaper, paper.toLowerCase());
   await page.evaluate(describeMaths, formulaMark);
   await page.evaluate(keepLinksInside);
@@ -98,11 +100,11 @@ async function draftPrint(page: Page, htmlPath: string): Promise<{ anchors: Anch
   const doc = await print(page, { tagged: false });
   await page.evaluate(liftYardstick);
   const anchors = anchorPages(doc);
-  const offenders = await findTooWide(page, groups, anchors, areaWidths(doc));
+  const offenders = await findMisfits(page, groups, anchors, areaWidths(doc));
   await page.evaluate(unnamePageGroups);
   const scale = printScale(doc);
   if (scale < 0.999) refuse(htmlPath, shrunkInWords(scale, offenders));
-  return { anchors, warnings: offenders.map(tooWideInWords) };
+  return { anchors, warnings: offenders.map(misfitInWords) };
 }
 
 /** Fills the page numbers and prints until they are true. */

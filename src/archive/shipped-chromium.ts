@@ -1,10 +1,10 @@
 import { createReadStream, createWriteStream } from 'node:fs';
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { fileURLToPath } from 'node:url';
 import { brotliDecompressSync, createBrotliDecompress } from 'node:zlib';
-import { unpackOnce } from './unpack-once.ts';
+import { exists, unpackOnce } from './unpack-once.ts';
 import { untar } from './untar.ts';
 
 /** Where the npm package @sparticuz/chromium keeps its compressed files. Its own unpacking is not used: it trusts
@@ -15,20 +15,32 @@ const packageRoot = new URL('../', import.meta.resolve('@sparticuz/chromium'));
 export const shippedRunsOn = (platform: string, arch: string): boolean => platform === 'linux' && arch === 'x64';
 
 /**
- * Unpacks the shipped Chromium (about 210 MB, 1 to 3 s) on first use.
+ * Unpacks the shipped Chromium (about 210 MB, 1 to 3 s) on first use, and again when the unpacked file has lost its size.
  * @returns the program, and the folder of shared libraries that a bare system may miss
  */
 export async function unpackChromium(cache: string): Promise<{ program: string; libraries: string }> {
-  const folder = await unpackOnce(join(cache, `chromium-${await version()}`), async (into) => {
+  const folder = join(cache, `chromium-${await version()}`);
+  const [program, libraries, size] = [join(folder, 'chromium'), join(folder, 'lib'), join(folder, 'chromium.size')];
+  if ((await exists(folder)) && (await sizeOf(program)) !== (await readFile(size, 'utf8').catch(() => ''))) {
+    await rm(folder, { recursive: true });
+  }
+  await unpackOnce(folder, async (into) => {
     await pipeline(
       createReadStream(packed('chromium.br')),
       createBrotliDecompress({ chunkSize: 2 ** 20 }),
-      createWriteStream(join(into, 'chromium'), { mode: 0o755, flush: true }),
+      createWriteStream(join(into, basename(program)), { mode: 0o755, flush: true }),
     );
-    await unpackTar('al2023.tar.br', /^lib\//, join(into, 'lib'));
+    await unpackTar('al2023.tar.br', /^lib\//, join(into, basename(libraries)));
+    await writeFile(join(into, basename(size)), await sizeOf(join(into, basename(program))));
   });
-  return { program: join(folder, 'chromium'), libraries: join(folder, 'lib') };
+  return { program, libraries };
 }
+
+const sizeOf = async (path: string): Promise<string> =>
+  stat(path).then(
+    ({ size }) => String(size),
+    () => 'missing',
+  );
 
 /**
  * The one system font that the printing browser gets to see on Linux. It has to have one, or it refuses web fonts

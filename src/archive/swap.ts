@@ -67,9 +67,12 @@ export async function swapIn(out: string, pid = process.pid): Promise<void> {
   });
 }
 
-/** Throws away what was built so far; the output folder stays as it is. */
+/**
+ * Throws away what was built so far; the output folder stays as it is. What cannot be removed now, the next run removes:
+ * the failure that led here is the one to report.
+ */
 export async function abandonOutput(out: string, pid = process.pid): Promise<void> {
-  await rm(namesFor(out).building(pid), { recursive: true, force: true });
+  await rm(namesFor(out).building(pid), { recursive: true, force: true }).catch(() => undefined);
 }
 
 /**

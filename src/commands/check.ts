@@ -2,6 +2,7 @@ import { calculate } from '../site/calculate.ts';
 import { DesignsError, readDesigns } from '../site/designs.ts';
 import { loadHandbook } from '../site/handbook-files.ts';
 import { type Options, UsageError, useOptions } from '../site/options.ts';
+import { type Outcome, statusOf } from './exit-status.ts';
 import { marginsTable } from './margins-table.ts';
 import { type ExitStatus, run } from './run.ts';
 
@@ -12,18 +13,19 @@ async function check(options: Options): Promise<ExitStatus> {
   if (!designs.length) throw new DesignsError(`found no design in ${options.designs}; expected <board>/<revision>/spec.yaml. \`npm run new -- my-board\` makes one.`);
   if (options.json && designs.length !== 1) throw new UsageError(`found ${designs.length} revisions for --json; expected one, such as \`npm run check -- --json ${designs[0]!.board}/${designs[0]!.revision}\`.`);
   const book = loadHandbook();
-  let status: ExitStatus = 0;
+  const outcomes: Outcome[] = [];
+  let readable = true;
   for (const design of designs) {
     const found = calculate(design, book, options);
     if ('failure' in found) {
       console.error(found.failure);
-      status = 2;
+      readable = false;
       continue;
     }
-    if (['fail', 'not assessed'].includes(found.findings.verdict) && status === 0) status = 1;
+    outcomes.push({ board: design.board, revision: design.revision, verdict: found.findings.verdict, supersedes: found.board.identity.supersedes });
     console.log(options.json ? JSON.stringify(found.findings, null, 1) : marginsTable(found.findings, process.stdout.columns ?? 120));
   }
-  return status;
+  return readable ? statusOf(outcomes) : 2;
 }
 
 await run(check);

@@ -3,11 +3,13 @@ import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'astro';
 import { keepEarlier, keepFolders } from '../archive/keep-earlier.ts';
+import { outputError } from '../archive/output-error.ts';
 import { abandonOutput, beginOutput, swapIn } from '../archive/swap.ts';
 import { calculateAll } from '../site/packets.ts';
 import type { CalculatedPacket } from '../site/calculated.ts';
 import { DesignsError } from '../site/designs.ts';
 import { type Options, useOptions } from '../site/options.ts';
+import { statusOf } from './exit-status.ts';
 import { type Printed, printAll } from './print-all.ts';
 import { Progress } from './progress.ts';
 import { type ExitStatus, run } from './run.ts';
@@ -27,11 +29,15 @@ async function packet(options: Options): Promise<ExitStatus> {
   progress.end();
   for (const { failure } of failures) console.error(`${failure}\n`);
   if (!packets.length) return 2;
+  let unprinted = false;
   const site = await beginOutput(options.out);
   try {
     progress.stage('building pages', packets.length, packets.length);
-    await build({ root, outDir: site, logLevel: 'error' });
+    await build({ root, outDir: site, logLevel: 'error' }).catch((error: unknown) => {
+      throw outputError(error, 'Building the site', `${options.out} is as it was.`);
+    });
     const printed = await printAll(site, packets, options, progress);
+    unprinted = printed.pdfs.size < packets.length;
     await keepOthers(options.out, site, packets);
     await swapIn(options.out);
     progress.end();
@@ -43,7 +49,8 @@ async function packet(options: Options): Promise<ExitStatus> {
     throw error;
   }
   if (failures.length) return 2;
-  return packets.some(({ packet: one }) => one.verdict === 'fail' || one.verdict === 'not assessed') ? 1 : 0;
+  if (unprinted) return 3;
+  return statusOf(packets.map(({ board, revision, packet: { verdict, supersedes } }) => ({ board, revision, verdict, supersedes })));
 }
 
 /** Packets of boards that this run did not build, or could not, stay as they are in the earlier output. */

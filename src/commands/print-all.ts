@@ -1,11 +1,12 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { openBrowser } from '../archive/browser.ts';
+import { BrowserError, openBrowser } from '../archive/browser.ts';
 import { fillPages } from '../archive/fill-pages.ts';
 import { findBrowser } from '../archive/find-browser.ts';
 import { filesIn } from '../archive/keep-earlier.ts';
 import { printPacket } from '../archive/print.ts';
+import { PrintError } from '../archive/print-error.ts';
 import type { CalculatedPacket } from '../site/calculated.ts';
 import type { Options } from '../site/options.ts';
 import { version } from '../site/version.ts';
@@ -24,14 +25,24 @@ export async function printAll(site: string, packets: readonly CalculatedPacket[
   await mkdir(cache, { recursive: true });
   const found = await findBrowser({ platform: process.platform, arch: process.arch, env: process.env, cache });
   if ('missing' in found) return { pdfs: new Map(), remarks: [found.missing] };
-  const { browser, remarks } = await openBrowser(found, cache);
+  const opened = await openBrowser(found, cache).catch((error: unknown) => {
+    if (!(error instanceof BrowserError)) throw error;
+    return error.message;
+  });
+  if (typeof opened === 'string') return { pdfs: new Map(), remarks: [opened] };
+  const { browser, remarks } = opened;
   const pdfs = new Map<string, { path: string; pages: number }>();
   const said = [...remarks];
   try {
     for (const [i, one] of packets.entries()) {
       const name = `${one.board}/${one.revision}`;
       progress.stage('printing', i + 1, packets.length, name);
-      const { pdf, pages, anchors, warnings } = await printPacket(browser, join(site, name, 'packet.html'), { paper: options.paper, ...factsOf(one) });
+      const printed = await printPacket(browser, join(site, name, 'packet.html'), { paper: options.paper, ...factsOf(one) }).catch((error: unknown) => {
+        if (!(error instanceof PrintError)) throw error;
+        said.push(`${name}: ${error.message}`);
+      });
+      if (!printed) continue;
+      const { pdf, pages, anchors, warnings } = printed;
       const path = join(name, pdfName(one));
       await writeFile(join(site, path), pdf);
       await fillScreen(join(site, name), anchors);

@@ -1,4 +1,4 @@
-import { BrowserError } from '../archive/browser.ts';
+import { OutputError } from '../archive/output-error.ts';
 import { DesignsError } from '../site/designs.ts';
 import { HandbookError } from '../site/handbook-files.ts';
 import { type Options, readOptions, UsageError } from '../site/options.ts';
@@ -23,7 +23,7 @@ function report(error: unknown): ExitStatus {
     console.error(`${error.message}`);
     return 2;
   }
-  if (error instanceof BrowserError) {
+  if (error instanceof OutputError) {
     console.error(error.message);
     return 3;
   }

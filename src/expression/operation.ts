@@ -18,6 +18,8 @@ export interface Tex {
   /** What stands first and last, where it decides how a product is written: `2 · 3`, `2 R`. */
   readonly opens?: 'figure' | 'fraction' | undefined;
   readonly closes?: 'figure' | 'unit' | undefined;
+  /** What follows a leading minus sign that stands for the whole: a product or fraction takes the sign before itself. */
+  readonly minus?: Tex | undefined;
 }
 
 /**

@@ -51,7 +51,7 @@ function indexTex(parts: readonly string[]): string {
 const isUpright = (part: string): boolean => part.length > 1 && !greekOf(part) && !/^\d+$/.test(part);
 
 function greekOf(word: string): string | undefined {
-  const name = LETTERS[word] ?? (GREEK.includes(word) ? word : undefined);
+  const name = Object.hasOwn(LETTERS, word) ? LETTERS[word] : GREEK.find((letter) => letter === word);
   if (!name) return undefined;
   return FORMS[name] ?? `\\${name}`;
 }

@@ -1,15 +1,16 @@
 /** Pieces of a printed unit that are no letters. */
-const PIECES: Readonly<Record<string, string>> = {
-  '·': '{\\cdot}',
-  '/': '/',
-  '(': '(',
-  ')': ')',
-  '%': '\\%',
-  '°C': '{}^{\\circ}\\mathrm{C}',
-  '°': '{}^{\\circ}',
-  Ω: '\\Omega',
-  µ: '\\mu',
-};
+const PIECES: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    '·': '{\\cdot}',
+    '/': '/',
+    '(': '(',
+    ')': ')',
+    '%': '\\%',
+    '°C': '{}^{\\circ}\\mathrm{C}',
+    '°': '{}^{\\circ}',
+    Ω: '\\Omega',
+  }),
+);
 
 const TOKEN = /°C|[·/()%°]|√|[⁺⁻]?[⁰¹²³⁴-⁹]+|\^-?[\d.]+|\d+|[A-Za-zµΩ]+/gu;
 const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
@@ -26,15 +27,15 @@ export function texUnit(unit: string): string {
     if (token === '√') tex += `\\sqrt{${wordTex(tokens[++i] ?? '')}}`;
     else if (token.startsWith('^')) tex += `^{${token.slice(1)}}`;
     else if (/^[⁺⁻⁰¹²³⁴-⁹]/.test(token)) tex += `^{${plain(token)}}`;
-    else tex += PIECES[token] ?? wordTex(token);
+    else tex += PIECES.get(token) ?? wordTex(token);
   }
   return tex;
 }
 
-/** Letters of one unit. The prefix µ and the letter Ω are upright only in a roman font's own glyphs. */
+/** Letters of one unit. KaTeX has no upright µ: it is passed on as text, and the page's text face lends it. */
 function wordTex(word: string): string {
   if (/^\d+$/.test(word)) return word;
-  return `\\mathrm{${[...word].map((letter) => (letter === 'µ' ? '\\text{µ}' : (PIECES[letter] ?? letter))).join('')}}`;
+  return `\\mathrm{${[...word].map((letter) => (letter === 'µ' ? '\\text{µ}' : (PIECES.get(letter) ?? letter))).join('')}}`;
 }
 
 const plain = (raised: string): string =>

@@ -33,7 +33,13 @@ export function raisedTex(base: Tex, exponent: string): Tex {
   return { tex: `${wrap(base, 'atom')}^{${exponent}}`, binds: 'power', opens: opening(base, 'atom') };
 }
 
+export function negative(term: Tex): Tex {
+  return { tex: `-${wrap(term, 'product')}`, binds: 'sum', minus: term };
+}
+
+/** A sign above the line stands before it: −t/τ. */
 export function fraction(a: Tex, b: Tex): Tex {
+  if (a.minus) return negative(fraction(a.minus, b));
   return { tex: `\\frac{${a.tex}}{${b.tex}}`, binds: 'product', opens: 'fraction' };
 }
 
@@ -42,9 +48,9 @@ export function fraction(a: Tex, b: Tex): Tex {
  * and between a number and a fraction, which would read as `2 1/3`.
  */
 export function juxtaposed(a: Tex, b: Tex): Tex {
-  const opens = opening(b, 'product');
+  if (a.minus) return negative(juxtaposed(a.minus, b));
   const closes = holds(a.binds, 'product') ? a.closes : undefined;
-  const dot = opens === 'figure' || closes === 'unit' || (closes === 'figure' && opens === 'fraction');
+  const dot = b.opens === 'figure' || closes === 'unit' || (closes === 'figure' && b.opens === 'fraction');
   return {
     tex: `${wrap(a, 'product')} ${dot ? '\\cdot' : '\\,'} ${wrap(b, 'product')}`,
     binds: 'product',

@@ -1,5 +1,6 @@
 import type { Strip } from '../packet/strip.ts';
 import { escapeXml } from './escape.ts';
+import { svgText } from './raised.ts';
 import { textWidth } from './text-width.ts';
 
 /**
@@ -89,7 +90,7 @@ function numbers(strip: Strip): string {
   return placeNumbers(strip, marginWidth)
     .map(({ at, text, worst }) => {
       const kind = worst ? 'strip-number strip-number-worst' : 'strip-number';
-      return `<text class="${kind}" x="${percent(at)}" y="27">${escapeXml(text)}</text>`;
+      return `<text class="${kind}" x="${percent(at)}" y="27">${svgText(text)}</text>`;
     })
     .join('');
 }

@@ -86,12 +86,21 @@ export function typedUnitFor(values: readonly number[], unit: Unit): Unit {
  * @example aligned([148500, 150000, 151500], kΩ) // ['148.5', '150.0', '151.5']
  */
 export function aligned(values: readonly number[], unit: Unit, rounds: readonly Rounding[] = [], digits = 4): string[] {
+  const most = decimalsBeside(values, unit, digits);
   const figures = values.map((si, i) => {
     const exact = settled(si, unit, digits, formatTyped);
-    return exact ? withoutZeros(exact.number) : formatTyped(si, unit, { digits, round: rounds[i] ?? 'nearest' }).number;
+    const figure = exact ? withoutZeros(exact.number) : formatTyped(si, unit, { digits, round: rounds[i] ?? 'nearest' }).number;
+    const tooFine = decimalsOf(figure) > most || /×10⁻/.test(figure);
+    return tooFine ? fixed(inUnit(si, unit), most, rounds[i] ?? 'nearest') : figure;
   });
   const decimals = Math.max(...figures.map(decimalsOf));
   return figures.map((number) => padded(number, decimals, digits));
+}
+
+/** Decimals that make sense beside the largest of the values: two more than its own four digits need. */
+function decimalsBeside(values: readonly number[], unit: Unit, digits: number): number {
+  const largest = Math.max(...values.map((si) => Math.abs(inUnit(si, unit))).filter(Number.isFinite), 0);
+  return largest === 0 ? digits : Math.max(0, digits + 1 - Math.floor(Math.log10(largest)));
 }
 
 const decimalsOf = (number: string): number =>

@@ -1,6 +1,6 @@
-import type { CheckFinding, Findings } from '../analysis/findings.ts';
+import type { CheckFinding } from '../analysis/findings.ts';
 import { valuesAt } from '../analysis/values-at.ts';
-import type { Board, Check, Circuit, Input, Result } from '../spec/board.ts';
+import type { Check, Circuit, Input, Result } from '../spec/board.ts';
 import type { Caution } from './block.ts';
 import { byId, inputsOf, type Reviewed } from './by-id.ts';
 import { type Changes, changesBetween, noChanges } from './changes.ts';

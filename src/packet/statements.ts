@@ -42,15 +42,9 @@ export function worstSentence(review: Review, finding: CheckFinding): Text {
   if (!left) return [`It could not be assessed: ${finding.reason ?? 'an input is missing'}.`];
   const limit = figureText(plain(toSi(finding.limit!, check.unit), check.unit));
   const reaches = check.sense === 'atMost' ? ' reaches ' : ' falls to ';
-  const bound = check.sense === 'atMost' ? `at most ${limit}` : `at least ${limit}`;
+  const bound = check.sense === 'atMost' ? `at most ${limit} is allowed` : `at least ${limit} is needed`;
   const tex = typeset(check.left, symbolLeaves([check.left, check.right], parted(check.id).circuit));
-  return [
-    'At worst ',
-    math(tex),
-    reaches,
-    figureText(left),
-    ` where ${bound} is allowed, a margin of ${marginText(finding)}.`,
-  ];
+  return ['At worst ', math(tex), reaches, figureText(left), ` where ${bound}, a margin of ${marginText(finding)}.`];
 }
 
 /** Whether a side of a check is the same on every board and under every condition. */

@@ -3,7 +3,7 @@ import type { Quantity } from '../quantity/quantity.ts';
 import type { Unit } from '../quantity/unit.ts';
 import type { bases } from './circuit-schema.ts';
 import type { Method, partKinds, Policy } from './method-schema.ts';
-import type { statuses } from './spec-schema.ts';
+import type { cautionLevels, statuses } from './spec-schema.ts';
 
 /**
  * A board as the analysis works with it: every text read, every name resolved to the id of what it stands for.
@@ -27,6 +27,17 @@ export interface Board {
   readonly deviations: readonly Deviation[];
   readonly actions: readonly Action[];
   readonly safety: Readonly<Record<string, string>>;
+  /** What this board decides about safety cautions. */
+  readonly cautions: readonly CautionDecision[];
+}
+
+export interface CautionDecision {
+  readonly id: string;
+  readonly level?: (typeof cautionLevels)[number];
+  readonly dismissed: boolean;
+  readonly reason?: string;
+  readonly role?: string;
+  readonly date?: string;
 }
 
 export interface Identity {

@@ -3,7 +3,7 @@ import { isPure, same } from '../quantity/dimension.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { TextError, type TextProblem } from '../quantity/text-problem.ts';
 import { describeDimension } from '../quantity/units.ts';
-import type { Action, Board, Circuit, Deviation, Identity, Input, OperatingCase, Requirement } from './board.ts';
+import type { Action, Board, CautionDecision, Circuit, Deviation, Identity, Input, OperatingCase, Requirement } from './board.ts';
 import { circuit as circuitSchema } from './circuit-schema.ts';
 import type { Handbook, Policy } from './method-schema.ts';
 import type { Problem } from './problem.ts';
@@ -63,7 +63,7 @@ function assemble(report: Report, spec: Spec, source: SpecSource, handbook: Hand
   const { circuits, totals } = complete ? settle(report, drafts.filter((d) => d !== undefined), conditions, derating) : { circuits: [], totals: [] };
   return {
     name: source.board, revision: source.revision, identity: identityOf(spec), conditions, cases: readCases(report, spec, conditions),
-    target: readTarget(report, spec), derating, circuits, totals, safety: spec.safety ?? {},
+    target: readTarget(report, spec), derating, circuits, totals, safety: spec.safety ?? {}, cautions: readCautions(spec),
     requirements: complete ? readRequirements(report, spec, circuits) : [],
     deviations: complete ? readDeviations(report, spec, circuits) : [],
     actions: readActions(spec),
@@ -185,6 +185,11 @@ const readActions = (spec: Spec): Action[] =>
     id, says, blocksRelease: blocks === 'yes', ...(who ? { who } : {}), ...(due ? { due } : {}),
   }));
 
+const readCautions = (spec: Spec): CautionDecision[] =>
+  Object.entries(spec.cautions ?? {}).map(([id, { level, dismissed, reason, role, date }]) => ({
+    id, dismissed: dismissed === 'yes', ...(level ? { level } : {}), ...(reason ? { reason } : {}), ...(role ? { role } : {}), ...(date ? { date } : {}),
+  }));
+
 /** Keys that a mapping at a path may hold, for "did you mean". */
 function knownKeys(path: Path): readonly string[] {
   if (path.length === 0) return Object.keys(specSchema.shape);
@@ -192,6 +197,7 @@ function knownKeys(path: Path): readonly string[] {
   if (path[0] === 'margins') return ['derating', 'target'];
   if (path[0] === 'requirements') return ['says', 'shown by', 'method'];
   if (path[0] === 'deviations') return ['check', 'reason', 'approved', 'by'];
+  if (path[0] === 'cautions') return ['level', 'dismissed', 'reason', 'role', 'date'];
   if (path[0] === 'actions') return ['says', 'who', 'due', 'blocks release'];
   const part = path[0] === 'circuits' ? path[2] : path[0];
   return partKeys[String(part)] ?? [];

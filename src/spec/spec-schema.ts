@@ -6,6 +6,7 @@ const quantityText = z.string().trim().min(1);
 const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'date');
 const listOfText = z.array(z.string().trim().min(1));
 
+export const cautionLevels = ['danger', 'warning', 'caution', 'notice'] as const;
 export const statuses = ['draft', 'for review', 'released'] as const;
 
 /** The whole spec file of one revision. Values are still text here; `readSpec` gives them meaning. */
@@ -51,5 +52,12 @@ export const specSchema = z.strictObject({
     .optional(),
   /** Facts for the safety cautions that no equation gives: flags and numbers by name. */
   safety: z.record(symbolName, z.string()).optional(),
+  /** Levels of safety cautions that this board raises, or lowers or dismisses for a reason, by the caution's id. */
+  cautions: z
+    .record(
+      symbolName,
+      z.strictObject({ level: z.enum(cautionLevels).optional(), dismissed: z.literal('yes').optional(), reason: sentence.optional(), role: sentence.optional(), date: date.optional() }),
+    )
+    .optional(),
 });
 export type Spec = z.output<typeof specSchema>;

@@ -1,15 +1,15 @@
-import { chmod, mkdir, mkdtemp, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { chmod, mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { afterFailure } from '../../src/archive/browser.ts';
 import { findBrowser } from '../../src/archive/find-browser.ts';
 import { browserPlaces } from '../../src/archive/installed-browsers.ts';
+import { temporaryFolder } from './fixtures/temporary-folder.ts';
 
 let folder: string;
 let program: string;
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'copperplate-find-'));
+beforeEach(async () => {
+  folder = await temporaryFolder();
   await mkdir(join(folder, 'bin'));
   program = join(folder, 'bin', 'google-chrome-stable');
   await writeFile(program, '#!/bin/sh\n');

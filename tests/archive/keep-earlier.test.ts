@@ -1,13 +1,13 @@
-import { mkdir, mkdtemp, readFile, stat, symlink, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { mkdir, readFile, stat, symlink, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { beforeEach, expect, test } from 'vitest';
 import { filesIn, keepEarlier, keepFolders } from '../../src/archive/keep-earlier.ts';
+import { temporaryFolder } from './fixtures/temporary-folder.ts';
 
 let earlier: string;
 let building: string;
 beforeEach(async () => {
-  const parent = await mkdtemp(join(tmpdir(), 'copperplate-keep-'));
+  const parent = await temporaryFolder();
   [earlier, building] = [join(parent, 'dist'), join(parent, 'new')];
   await write(earlier, {
     'cart/rev-a/packet.pdf': 'old',

@@ -41,7 +41,7 @@ describe('a printed packet', { timeout: 30_000 }, () => {
     ];
     expect(Buffer.compare(first.pdf, again.pdf)).toBe(0);
     expect(Buffer.compare(first.pdf, later.pdf)).not.toBe(0);
-    expect(Buffer.from(first.pdf).toString('latin1')).not.toMatch(/copperplate-print-|file:/);
+    expect(Buffer.from(first.pdf).toString('latin1')).not.toMatch(/copperplate-test-|file:/);
   });
 
   test('says on which page each anchor stands, in print and to the caller', async () => {
@@ -88,6 +88,12 @@ describe('a printed packet', { timeout: 30_000 }, () => {
     expect(a4.sizes[0]!.map(Math.round)).toEqual([595, 842]);
   });
 
+  test('keeps to its own page rules when a linked style sheet comes after them', async () => {
+    const linked = '<link rel="stylesheet" href="data:text/css,@page{size:A4}">';
+    const { sizes } = await readPdf((await print(printDocument('', linked))).pdf);
+    expect(sizes.map(([width, height]) => width! > height!)).toEqual([false, false, false, true]);
+  });
+
   test.each([
     [
       '<div style="width: 100px; overflow: auto"><p style="width: 140px">long</p></div>',
@@ -96,6 +102,10 @@ describe('a printed packet', { timeout: 30_000 }, () => {
     [
       '<p style="margin-left: -30px">left</p>',
       'section > p ("left") reaches 30 px over the left edge of the page area.',
+    ],
+    [
+      '<div class="form" style="height: 50px"><p style="margin: 0; height: 70px">tall</p></div>',
+      'section > div.form ("tall") holds 20 px more than its height; they are printed over what follows.',
     ],
   ])('warns of %s', async (extra, warning) => {
     expect((await print(printDocument(extra))).warnings).toContain(warning);

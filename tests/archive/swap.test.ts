@@ -1,19 +1,19 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { cp, mkdir, mkdtemp, readdir, readFile, rename, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { cp, mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { outputError } from '../../src/archive/output-error.ts';
 import { abandonOutput, beginOutput, marker, recoverOutput, swapIn } from '../../src/archive/swap.ts';
+import { temporaryFolder } from './fixtures/temporary-folder.ts';
 
 const deadPid = 2 ** 30; // beyond the largest process number of every system
 
 let parent: string;
 let out: string;
 beforeEach(async () => {
-  parent = await mkdtemp(join(tmpdir(), 'copperplate-swap-'));
+  parent = await temporaryFolder();
   out = join(parent, 'dist');
 });
 

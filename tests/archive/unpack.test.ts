@@ -1,15 +1,13 @@
-import { mkdtemp, readdir, readFile, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { unpackFallbackFont } from '../../src/archive/shipped-chromium.ts';
 import { unpackOnce } from '../../src/archive/unpack-once.ts';
 import { untar } from '../../src/archive/untar.ts';
-
-const temporary = (): Promise<string> => mkdtemp(join(tmpdir(), 'copperplate-unpack-'));
+import { temporaryFolder } from './fixtures/temporary-folder.ts';
 
 test('the fallback font comes out of the shipped archive whole', async () => {
-  const folder = await unpackFallbackFont(await temporary());
+  const folder = await unpackFallbackFont(await temporaryFolder());
   expect(await readdir(folder)).toEqual(['OpenSans-Regular.ttf']);
   const font = await readFile(join(folder, 'OpenSans-Regular.ttf'));
   expect(font.readUInt32BE(0)).toBe(0x00010000); // TrueType outlines
@@ -17,7 +15,7 @@ test('the fallback font comes out of the shipped archive whole', async () => {
 });
 
 test('runs at the same time leave one whole folder, and nothing else', async () => {
-  const cache = await temporary();
+  const cache = await temporaryFolder();
   const fill = (into: string): Promise<void> => writeFile(join(into, 'file'), 'whole');
   await Promise.all(Array.from({ length: 8 }, () => unpackOnce(join(cache, 'thing'), fill)));
   expect(await readdir(cache)).toEqual(['thing']);
@@ -25,7 +23,7 @@ test('runs at the same time leave one whole folder, and nothing else', async () 
 });
 
 test('a failure half way leaves nothing', async () => {
-  const cache = await temporary();
+  const cache = await temporaryFolder();
   const failing = async (into: string): Promise<void> => {
     await writeFile(join(into, 'file'), 'half');
     throw new Error('disk full');

@@ -92,11 +92,15 @@ describe('rounding outward', () => {
   test('what is exact is left as it is', () => {
     const small = fc.integer({ min: -1e6, max: 1e6 });
     fc.assert(
-      fc.property(small, small.filter((b) => b !== 0), (a, b) => {
-        expect([rounding.multiplyDown(a, b), rounding.multiplyUp(a, b)]).toEqual([a * b + 0, a * b + 0]);
-        expect([rounding.divideDown(a * b, b), rounding.divideUp(a * b, b)]).toEqual([a + 0, a + 0]);
-        expect([rounding.sqrtDown(a * a), rounding.sqrtUp(a * a)]).toEqual([Math.abs(a), Math.abs(a)]);
-      }),
+      fc.property(
+        small,
+        small.filter((b) => b !== 0),
+        (a, b) => {
+          expect([rounding.multiplyDown(a, b), rounding.multiplyUp(a, b)]).toEqual([a * b + 0, a * b + 0]);
+          expect([rounding.divideDown(a * b, b), rounding.divideUp(a * b, b)]).toEqual([a + 0, a + 0]);
+          expect([rounding.sqrtDown(a * a), rounding.sqrtUp(a * a)]).toEqual([Math.abs(a), Math.abs(a)]);
+        },
+      ),
     );
   });
 

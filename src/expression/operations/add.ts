@@ -14,5 +14,5 @@ export const add: Operation = {
   slope: () => [1, 1],
   slopeRange: () => [ONE, ONE],
   code: ([a, b]) => `${a} + ${b}`,
-  tex: ([a, b]) => ({ tex: `${a!.tex} + ${wrap(b!, 'product')}`, binds: 'sum' }),
+  tex: ([a, b]) => ({ tex: `${wrap(a!, 'sum')} + ${wrap(b!, 'product')}`, binds: 'sum' }),
 };

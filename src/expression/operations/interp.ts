@@ -7,22 +7,20 @@ import {
   clampRange,
   divideRanges,
   hull,
-  meet,
   multiplyRanges,
   point,
   range,
   subtractRanges,
   ZERO,
 } from '../ranges.ts';
-import { down, up } from '../rounding.ts';
 import { called } from '../tex.ts';
 import { alike, described } from './demands.ts';
 
 /**
  * Straight lines between points of a data sheet, `interp(x, x1, y1, x2, y2, …)`, with x1 < x2 < … plain numbers.
  * Nothing is made up outside the points: there the value of the nearest point is held, and the range says that it is
- * not certain. The y may be expressions, for a curve that a part scales; the x have no
- * slope, for they never move.
+ * not certain. The y may be expressions, for a curve that a part scales; the x have no slope, for they
+ * never move.
  */
 export const interp: Operation = {
   arity: [5, Infinity],
@@ -46,12 +44,10 @@ function dimensionOf(args: readonly Operand[]): Dimension {
       expected: 'pairs x, y',
     });
   }
-  const indices = [...args.keys()];
-  alike(
-    args,
-    indices.filter((i) => i === 0 || i % 2 === 1),
-  );
-  for (let i = 1; i < args.length; i += 2) {
+  const xs = [...args.keys()].filter((i) => i % 2 === 1);
+  const ys = xs.map((i) => i + 1);
+  alike(args, [0, ...xs]);
+  for (const i of xs) {
     const x = args[i]!.constant;
     if (x === undefined) {
       throw new DimensionError({
@@ -68,10 +64,7 @@ function dimensionOf(args: readonly Operand[]): Dimension {
       });
     }
   }
-  return alike(
-    args,
-    indices.filter((i) => i > 0 && i % 2 === 0),
-  );
+  return alike(args, ys);
 }
 
 /** `y1 + (y2 − y1)·((x − x1)/(x2 − x1))` of the first segment that reaches x; NaN stays NaN. */
@@ -111,16 +104,23 @@ function slopesAt(args: readonly number[]): number[] {
   return slopes;
 }
 
-/** Range over one segment: the line's values where the range of x meets it. */
+/**
+ * Range over one segment where the range of x meets it. The line rises with either y, so their lower ends give its lower
+ * end; between two fixed y it is monotone in x.
+ */
 function segmentRange(x: Interval, args: readonly Interval[], i: number): Interval {
   const part = partOf(x, args[i - 2]!, args[i]!);
-  const y1 = args[i - 1]!;
-  const line = addRanges(y1, multiplyRanges(subtractRanges(args[i + 1]!, y1), part));
-  const lo = Math.min(y1.lo, args[i + 1]!.lo);
-  const hi = Math.max(y1.hi, args[i + 1]!.hi);
-  // `value` rounds on its way and may pass an end by that much.
-  const slack = 4 * Number.EPSILON * Math.max(Math.abs(lo), Math.abs(hi));
-  return meet(line, down(lo - slack), up(hi + slack));
+  const [y1, y2] = [args[i - 1]!, args[i + 1]!];
+  // `value` rounds on its way, by less than this.
+  const slack = 8 * Number.EPSILON * Math.max(Math.abs(y1.lo), Math.abs(y1.hi), Math.abs(y2.lo), Math.abs(y2.hi));
+  if (slack === Infinity) return hull(y1, y2);
+  const lo = Math.max(lineRange(y1.lo, y2.lo, part).lo, Math.min(y1.lo, y2.lo)) - slack;
+  const hi = Math.min(lineRange(y1.hi, y2.hi, part).hi, Math.max(y1.hi, y2.hi)) + slack;
+  return range(lo, hi, y1.certain && y2.certain);
+}
+
+function lineRange(y1: number, y2: number, part: Interval): Interval {
+  return addRanges(point(y1), multiplyRanges(subtractRanges(point(y2), point(y1)), part));
 }
 
 /** How far along the segment x may stand, within 0 … 1. */

@@ -1,6 +1,6 @@
 import type { Operation } from '../operation.ts';
 import { MINUS_ONE, negateRange } from '../ranges.ts';
-import { wrap } from '../tex.ts';
+import { negative } from '../tex.ts';
 import { quantityAt } from './demands.ts';
 
 /** Binds looser than a power: `-a^2` is `-(a^2)`. */
@@ -14,5 +14,5 @@ export const negate: Operation = {
   slope: () => [-1],
   slopeRange: () => [MINUS_ONE],
   code: ([a]) => `-${a}`,
-  tex: ([a]) => ({ tex: `-${wrap(a!, 'product')}`, binds: 'sum' }),
+  tex: ([a]) => negative(a!),
 };

@@ -8,17 +8,19 @@ import { shareRange } from './share.ts';
 
 const together = (a: number, b: number): number => (a * b) / (a + b);
 
-// The steps outward are for `value`, which rounds three times on its way.
+// The steps further outward are for `value`, which rounds three times on its way where the corner is not exact.
 function lowest(a: number, b: number): number {
   if (a === 0 || b === 0) return 0;
-  if (a === Infinity) return b;
-  return b === Infinity ? a : Math.max(0, libraryDown(divideDown(multiplyDown(a, b), addUp(a, b))));
+  if (a === Infinity || b === Infinity) return Math.min(a, b);
+  const low = divideDown(multiplyDown(a, b), addUp(a, b));
+  return low === divideUp(multiplyUp(a, b), addDown(a, b)) ? low : Math.max(0, libraryDown(low));
 }
 
 function highest(a: number, b: number): number {
   if (a === 0 || b === 0) return 0;
-  if (a === Infinity) return b;
-  return b === Infinity ? a : libraryUp(divideUp(multiplyUp(a, b), addDown(a, b)));
+  if (a === Infinity || b === Infinity) return Math.min(a, b);
+  const high = divideUp(multiplyUp(a, b), addDown(a, b));
+  return high === divideDown(multiplyDown(a, b), addUp(a, b)) ? high : libraryUp(high);
 }
 
 function rangeOf(a: Interval, b: Interval): Interval {

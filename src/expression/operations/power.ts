@@ -63,8 +63,8 @@ function cornersOf(lo: number, hi: number, b: Interval, certain: boolean): Inter
 
 function wholePower(a: Interval, n: number, certain: boolean): Interval {
   if (n === 0) return range(1, 1, certain);
-  if (n === 1) return a;
-  if (n === 2) return squareRange(a);
+  if (n === 1) return range(a.lo, a.hi, certain);
+  if (n === 2) return squareRange(range(a.lo, a.hi, certain));
   if (n < 0) return divideRanges(ONE, wholePower(a, -n, certain));
   const even = n % 2 === 0;
   if (!even || a.lo >= 0) return monotone(a.lo, a.hi, n, certain);

@@ -6,21 +6,30 @@ import { addDown, addUp, divideDown, divideUp, libraryDown, libraryUp } from '..
 import { fraction } from '../tex.ts';
 import { alike } from './demands.ts';
 
-/** For both at least 0 it rises in a and falls in b. The steps outward are for `value`, which rounds twice on its way. */
+/** For both at least 0 it rises in a and falls in b. */
 export function shareRange(a: Interval, b: Interval): Interval {
   const certain = a.certain && b.certain;
   if (a.lo < 0 || b.lo < 0) return divideRanges(a, addRanges(a, b));
-  const lo = a.lo === 0 || b.hi === Infinity ? 0 : libraryDown(divideDown(a.lo, addUp(a.lo, b.hi)));
-  const hi = a.hi === Infinity || b.lo === 0 ? 1 : Math.min(1, libraryUp(divideUp(a.hi, addDown(a.hi, b.lo))));
-  return range(Math.max(0, lo), hi, certain && (a.lo > 0 || b.lo > 0));
+  return range(lowest(a.lo, b.hi), highest(a.hi, b.lo), certain && (a.lo > 0 || b.lo > 0));
 }
 
-/** One of the two is infinite or they are large: the quotients still say where the slope lies. */
+// The steps further outward are for `value`, which rounds twice on its way where the corner is not exact.
+function lowest(a: number, b: number): number {
+  if (a === 0 || b === Infinity) return 0;
+  const low = divideDown(a, addUp(a, b));
+  return low === divideUp(a, addDown(a, b)) ? low : Math.max(0, libraryDown(low));
+}
+
+function highest(a: number, b: number): number {
+  if (a === 0) return 0;
+  if (a === Infinity || b === 0) return 1;
+  const high = divideUp(a, addDown(a, b));
+  return high === divideDown(a, addUp(a, b)) ? high : Math.min(1, libraryUp(high));
+}
+
 function slopeRanges(a: Interval, b: Interval): Interval[] {
   const whole = addRanges(a, b);
-  const shareOfA = shareRange(a, b);
-  const shareOfB = shareRange(b, a);
-  return [divideRanges(shareOfB, whole), negateRange(divideRanges(shareOfA, whole))];
+  return [divideRanges(shareRange(b, a), whole), negateRange(divideRanges(shareRange(a, b), whole))];
 }
 
 /**

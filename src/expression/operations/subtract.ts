@@ -13,5 +13,5 @@ export const subtract: Operation = {
   slope: () => [1, -1],
   slopeRange: () => [ONE, MINUS_ONE],
   code: ([a, b]) => `${a} - ${b}`,
-  tex: ([a, b]) => ({ tex: `${a!.tex} - ${wrap(b!, 'product')}`, binds: 'sum' }),
+  tex: ([a, b]) => ({ tex: `${wrap(a!, 'sum')} - ${wrap(b!, 'product')}`, binds: 'sum' }),
 };

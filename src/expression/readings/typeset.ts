@@ -1,5 +1,6 @@
 import type { Tex } from '../operation.ts';
 import { operationNamed } from '../operations/index.ts';
+import { wrap } from '../tex.ts';
 import { texSymbol } from '../tex-symbol.ts';
 import { texUnit } from '../tex-unit.ts';
 import type { Tree } from '../tree.ts';
@@ -21,16 +22,39 @@ export function typeset(tree: Tree, leaves: Leaves = {}): string {
 
 /**
  * The same in pieces between which a long equation may be broken: its top-level terms, each with its sign before it from
- * the second on; or the factors of a product. Joined by a space they are the whole.
+ * the second on; where it is no sum, the factors that a dot parts. Joined by a space they are the whole.
  * @example typesetTerms(parseExpression('a + b - c')) // ['a', '+ b', '- c']
  */
 export function typesetTerms(tree: Tree, leaves: Leaves = {}): string[] {
-  const signs: Readonly<Record<string, string>> = { add: '+', subtract: '-' };
-  const sign = tree.kind === 'call' ? signs[tree.operation] : undefined;
-  if (tree.kind !== 'call' || !sign) return [typeset(tree, leaves)];
-  const before = typesetTerms(tree.args[0]!, leaves);
-  const whole = typeset(tree, leaves);
-  return [...before, whole.slice(before.join(' ').length).trimStart()];
+  return isSum(tree) ? termsOf(tree, leaves) : atDots(typeset(tree, leaves));
+}
+
+/** Cuts TeX of ours before each dot that stands in no bracket. */
+function atDots(tex: string): string[] {
+  const pieces: string[] = [];
+  let depth = 0;
+  let from = 0;
+  for (const { 0: token, index } of tex.matchAll(/\\[a-zA-Z]+|\\.|[{}()]/g)) {
+    if (token === '{' || token === '(' || token === '\\left' || token === '\\begin') depth++;
+    else if (token === '}' || token === ')' || token === '\\right' || token === '\\end') depth--;
+    else if (token === '\\cdot' && depth === 0) {
+      pieces.push(tex.slice(from, index - 1));
+      from = index;
+    }
+  }
+  return [...pieces, tex.slice(from)];
+}
+
+const SIGNS: Readonly<Record<string, string>> = { add: '+', subtract: '-', sum: '+' };
+
+const isSum = (tree: Tree): tree is Tree & { kind: 'call' } =>
+  tree.kind === 'call' && SIGNS[tree.operation] !== undefined;
+
+function termsOf(tree: Tree, leaves: Leaves): string[] {
+  if (!isSum(tree)) return [wrap(texOf(tree, leaves), 'sum')];
+  const [first, ...rest] = tree.args;
+  const sign = SIGNS[tree.operation];
+  return [...termsOf(first!, leaves), ...rest.map((arg) => `${sign} ${wrap(texOf(arg, leaves), 'product')}`)];
 }
 
 export function texOf(tree: Tree, leaves: Leaves): Tex {
@@ -52,9 +76,9 @@ export function texOf(tree: Tree, leaves: Leaves): Tex {
  */
 export function figureTex(tex: string): Tex {
   const opens = /^[\d.]/.test(tex) ? 'figure' : undefined;
-  if (/^\s*[-−]/.test(tex) || /\d\s*[-+]\s*\d/.test(tex)) return { tex, binds: 'sum' };
+  if (tex.startsWith('-')) return { tex, binds: 'sum', opens: 'figure', minus: figureTex(tex.slice(1)) };
   if (/^[\d.{},]+$/.test(tex)) return { tex, binds: 'atom', opens: 'figure', closes: 'figure' };
-  const compound = /\\[,;:]|\\(times|cdot|mathrm|text)\b|~|\\%/.test(tex);
+  const compound = /\\[,;:]|\\(times|cdot|mathrm|text)\b|~|\\%|\\circ/.test(tex);
   const closes = opens && compound ? 'unit' : undefined;
   return { tex, binds: compound && opens ? 'product' : 'atom', opens, closes };
 }

@@ -37,6 +37,7 @@ const RULES: Readonly<Record<string, Rule>> = {
     return a === b ? builder.call('square', [a]) : productTogether(builder, a, b);
   },
   divide: (builder, a, b) => {
+    if (isConstant(builder, b, 0)) return undefined;
     if (a === b) return builder.constant(1);
     return isConstant(builder, b, 1) ? a : quotientTogether(builder, a, b);
   },

@@ -11,16 +11,17 @@ import { mustHold } from '../statements.ts';
 import type { Text } from '../text.ts';
 import { checkAnchor, requirementAnchor } from '../trail.ts';
 import { inWords } from '../words.ts';
+import { decimal, right, sans, serif, unit } from './columns.ts';
 
 const columns: readonly Column[] = [
-  { head: ['Check'], align: 'left', face: 'sans' },
-  { head: ['Must hold'], align: 'left' },
-  { head: ['because'], align: 'left' },
-  { head: ['Worst slack'], align: 'decimal' },
-  { head: [], align: 'unit' },
-  { head: ['Margin, %'], align: 'decimal' },
-  { head: ['Boards that fail'], align: 'right' },
-  { head: ['Verdict'], align: 'left', face: 'sans' },
+  sans('Check'),
+  serif('Must hold'),
+  serif('because'),
+  decimal('Worst slack'),
+  unit(),
+  decimal('Margin, %'),
+  right('Boards that fail'),
+  sans('Verdict'),
 ];
 
 /** What must hold in a circuit, and by how much it does. */

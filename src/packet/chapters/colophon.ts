@@ -5,6 +5,7 @@ import type { Review } from '../review.ts';
 import type { Text } from '../text.ts';
 import { grouped } from '../words.ts';
 import { chapter } from './chapter.ts';
+import { sans, serif } from './columns.ts';
 
 /** How to tell whether this is the packet that was signed, and how to make it again. */
 export function colophon({ board, findings }: Review): Chapter {
@@ -28,10 +29,7 @@ export function colophon({ board, findings }: Review): Chapter {
     caption: [
       'What this packet was made of. Every number in it follows from these lines alone: the same inputs give the same pages.',
     ],
-    columns: [
-      { head: ['What'], align: 'left' },
-      { head: ['Is'], align: 'left', face: 'sans' },
-    ],
+    columns: [serif('What'), sans('Is')],
     groups: [{ rows: rows.map(([what, is]): Row => ({ cells: [[what], is] })) }],
     wide: true,
   };

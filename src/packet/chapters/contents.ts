@@ -28,28 +28,29 @@ function leftOut(body: readonly Chapter[]): Block[] {
   return [{ kind: 'paragraph', text: [`Left out, as this board gives them nothing to say: ${names}.`] }];
 }
 
+/** What a reviewer asks, and the chapter, or the section of it, that answers. */
 function questions(review: Review, body: readonly Chapter[]): Legend {
   const mark = review.previous?.board.identity.mark;
-  const asked: [Slug, string, string?][] = [
-    ['summary', 'What is the worst one?', '3.1'],
+  const asked: readonly [Slug, string, section?: string][] = [
+    ['summary', 'What is the worst one?', 'summary-thinnest'],
     ['margins', 'At which corner, and by how much?'],
     ['calculations', 'Where does that number come from?'],
-    ['changes', mark ? `What changed since revision ${mark}?` : 'What changed?'],
-    ['conditions', 'What was taken for granted?', '6.3'],
+    ['changes', `What changed since revision ${mark}?`],
+    ['conditions', 'What was taken for granted?', 'conditions-assumptions'],
     ['parts', 'May I fit another part?'],
     ['test-points', 'What should the meter show?'],
     ['firmware', 'Which scale factors go into firmware?'],
     ['colophon', 'Is this the packet that was signed?'],
   ];
-  const there = asked.filter(([slug]) => body.some((chapter) => chapter.slug === slug));
-  return {
-    kind: 'legend',
-    part: 'questions',
-    items: there.map(([slug, question, place]) => ({ question, answer: answer(slug, place) })),
-  };
+  const items = asked.flatMap(([slug, question, section]) => {
+    const chapter = body.find((one) => one.slug === slug);
+    return chapter ? [{ question, answer: answer(chapter, section) }] : [];
+  });
+  return { kind: 'legend', part: 'questions', items };
 }
 
-function answer(slug: Slug, place: string | undefined): Text {
-  const anchor = place ? `${slug}-${place}` : chapterAnchor({ slug });
-  return [link(place ?? `chapter ${chapterHeads[slug].number}`, anchor), ', ', page(anchor)];
+function answer(chapter: Chapter, id: string | undefined): Text {
+  const section = chapter.sections.find((one) => one.id === id);
+  const anchor = section?.id ?? chapterAnchor(chapter);
+  return [link(section?.number ?? `chapter ${chapter.number}`, anchor), ', ', page(anchor)];
 }

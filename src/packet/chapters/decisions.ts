@@ -9,6 +9,7 @@ import type { Review } from '../review.ts';
 import { checkAnchor, checkLink } from '../trail.ts';
 import { sentence } from '../words.ts';
 import { chapter } from './chapter.ts';
+import { decimal, folio, right, sans, serif } from './columns.ts';
 
 /** Deviations with what they cost in numbers. */
 export function decisions(review: Review): Chapter | undefined {
@@ -22,16 +23,16 @@ export function decisions(review: Review): Chapter | undefined {
       'Checks that need not hold because somebody answers for it. Shortfall and boards are what was calculated now, not when it was signed.',
     ],
     columns: [
-      { head: ['No.'], align: 'left', face: 'sans' },
-      { head: ['Check'], align: 'left', face: 'sans' },
-      { head: ['Shortfall'], align: 'right' },
-      { head: ['Margin, %'], align: 'decimal' },
-      { head: ['Boards that fail'], align: 'right' },
-      { head: ['Reason'], align: 'left' },
-      { head: ['Approved'], align: 'left' },
-      { head: ['By'], align: 'left' },
-      { head: ['Verdict'], align: 'left', face: 'sans' },
-      { head: ['Page'], align: 'right', face: 'sans' },
+      sans('No.'),
+      sans('Check'),
+      right('Shortfall'),
+      decimal('Margin, %'),
+      right('Boards that fail'),
+      serif('Reason'),
+      serif('Approved'),
+      serif('By'),
+      sans('Verdict'),
+      folio('Page'),
     ],
     groups: [{ rows: deviations.map((deviation) => row(review, deviation)) }],
     wide: true,

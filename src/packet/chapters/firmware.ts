@@ -7,6 +7,7 @@ import type { Chapter } from '../packet.ts';
 import type { Review } from '../review.ts';
 import { symbolLeaves } from '../symbols.ts';
 import { chapter } from './chapter.ts';
+import { decimal, sans, serif, unit } from './columns.ts';
 
 /** Constants that firmware takes from this packet. */
 export function firmware(review: Review): Chapter | undefined {
@@ -29,14 +30,14 @@ export function firmware(review: Review): Chapter | undefined {
 }
 
 const columns: readonly Column[] = [
-  { head: ['Constant'], align: 'left', face: 'sans' },
-  { head: ['Circuit'], align: 'left', face: 'sans' },
-  { head: ['Is'], align: 'left' },
-  { head: ['Low'], align: 'decimal' },
-  { head: ['Typical'], align: 'decimal' },
-  { head: ['High'], align: 'decimal' },
-  { head: ['unit'], align: 'unit' },
-  { head: ['What it is'], align: 'left' },
+  sans('Constant'),
+  sans('Circuit'),
+  serif('Is'),
+  decimal('Low'),
+  decimal('Typical'),
+  decimal('High'),
+  unit('unit'),
+  serif('What it is'),
 ];
 
 function row(review: Review, circuit: Circuit, constant: Result): Row {

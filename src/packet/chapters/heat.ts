@@ -1,7 +1,7 @@
 import { formatValue } from '../../quantity/figure.ts';
 import type { Result } from '../../spec/board.ts';
 import type { Block, Column, Row, Table } from '../block.ts';
-import { figureText, outward, percent, plain, toSi } from '../figures.ts';
+import { figureText, fixed, outward, percent, plain, toSi } from '../figures.ts';
 import { dash, link, strong } from '../inline.ts';
 import { numbering } from '../numbering.ts';
 import type { Chapter, Section } from '../packet.ts';
@@ -9,6 +9,7 @@ import type { Review } from '../review.ts';
 import { endTexts, limitsOn, resultStrip } from '../strips.ts';
 import { idLink } from '../trail.ts';
 import { chapter, section } from './chapter.ts';
+import { decimal, right, sans, serif, strip } from './columns.ts';
 
 /** Where heat arises, largest first, and what gets hot. */
 export function heat(review: Review): Chapter | undefined {
@@ -20,85 +21,93 @@ export function heat(review: Review): Chapter | undefined {
   return arises && sections.length ? chapter('heat', [], sections) : undefined;
 }
 
-const decimal = (head: string): Column => ({ head: [head], align: 'decimal' });
-const unit: Column = { head: [], align: 'unit' };
+/** A loss of all alike together, in watts. */
+interface Loss {
+  readonly result: Result;
+  readonly count: number;
+  readonly typical: number;
+  readonly worst: number;
+}
 
 function budget(review: Review, number: () => string): Section | undefined {
-  const { board, findings } = review;
-  const sources = board.circuits.flatMap(({ results, count }) =>
-    results.filter((result) => result.heat).map((result) => ({ result, count })),
-  );
+  const { findings } = review;
   const total = findings.results['board.heat'];
-  if (!sources.length || !total) return undefined;
-  const of = ({ result, count }: { result: Result; count: number }) => ({
-    result,
-    count,
-    typical: findings.results[result.id]!.nominal * result.unit.scale * count,
-    worst: findings.results[result.id]!.worst.max * result.unit.scale * count,
-  });
-  const rows = sources.map(of).toSorted((a, b) => b.worst - a.worst);
-  const heatUnit = review.results.get('board.heat')!.unit;
-  const typicalTotal = toSi(total.nominal, heatUnit);
-  const row = ({ result, count, typical, worst }: ReturnType<typeof of>): Row => {
-    const [usual, most] = [formatValue(typical, heatUnit), outward(worst, heatUnit, 'up')];
-    return {
-      cells: [
-        idLink(review.trail, result.id),
-        [result.says],
-        [count > 1 ? `× ${count}` : '–'],
-        { number: usual.number },
-        [usual.unit],
-        typicalTotal > 0 ? { number: percent(typical / typicalTotal, 1, 'nearest') } : dash,
-        { number: most.number, worst: true },
-        [most.unit],
-      ],
-    };
-  };
-  const [usual, most] = [formatValue(typicalTotal, heatUnit), outward(toSi(total.worst.max, heatUnit), heatUnit, 'up')];
-  const sum: Row = {
-    cells: [
-      idLink(review.trail, 'board.heat'),
-      [strong('The whole board')],
-      dash,
-      { number: usual.number, strong: true },
-      [usual.unit],
-      { number: percent(1) },
-      { number: most.number, worst: true, strong: true },
-      [most.unit],
-    ],
-  };
-  const largest = rows[0]!;
+  if (!total) return undefined;
+  const losses = lossesOf(review).toSorted((a, b) => b.worst - a.worst);
+  const watt = review.results.get('board.heat')!.unit;
+  const sum = { typical: toSi(total.nominal, watt), worst: toSi(total.worst.max, watt) };
+  const largest = losses[0]!;
   const lead: Block = {
     kind: 'paragraph',
     lead: true,
     text: [
-      `At worst the board gives off ${figureText(most)}, typically ${figureText(plain(typicalTotal, heatUnit))}. The largest share is `,
+      `At worst the board gives off ${figureText(outward(sum.worst, watt, 'up'))}, typically ${figureText(plain(sum.typical, watt))}. The largest share is `,
       link(largest.result.id, largest.result.id),
-      ` with up to ${figureText(outward(largest.worst, heatUnit, 'up'))}.`,
+      ` with up to ${figureText(outward(largest.worst, watt, 'up'))}.`,
     ],
   };
   const table: Table = {
     kind: 'table',
-    id: 'heat-budget',
+    id: 'heat-losses',
     number: number(),
     caption: [
       'Loss budget, largest first. Each line is at its own worst corner; the sum takes all lines at one corner, and so may be less than the lines together.',
     ],
     columns: [
-      { head: ['Heat'], align: 'left', face: 'sans' },
-      { head: ['What it is'], align: 'left' },
-      { head: ['Alike'], align: 'left' },
-      decimal('Typical'),
-      unit,
+      sans('Heat'),
+      serif('What it is'),
+      serif('Alike'),
+      decimal('Typical, W'),
       decimal('Share, %'),
-      decimal('Worst'),
-      unit,
+      decimal('Worst, W'),
     ],
-    groups: [{ rows: [...rows.map(row), sum] }],
+    groups: [{ rows: [...losses.map((loss) => lossRow(review, loss, sum.typical)), sumRow(review, sum)] }],
     wide: true,
   };
   return section('heat', 1, 'budget', 'Loss budget', [lead, table]);
 }
+
+function lossesOf({ board, findings }: Review): Loss[] {
+  return board.circuits.flatMap(({ results, count }) =>
+    results.flatMap((result): Loss[] => {
+      const { nominal, worst } = findings.results[result.id]!;
+      const all = (value: number) => toSi(value, result.unit) * count;
+      return result.heat ? [{ result, count, typical: all(nominal), worst: all(worst.max) }] : [];
+    }),
+  );
+}
+
+function lossRow({ trail }: Review, { result, count, typical, worst }: Loss, total: number): Row {
+  return {
+    cells: [
+      idLink(trail, result.id),
+      [result.says],
+      count > 1 ? [`× ${count}`] : dash,
+      watts(typical, 'nearest'),
+      total > 0 ? { number: percent(typical / total, 1, 'nearest') } : dash,
+      { ...watts(worst, 'up'), worst: true },
+    ],
+  };
+}
+
+function sumRow({ trail }: Review, { typical, worst }: { typical: number; worst: number }): Row {
+  const all = { number: percent(1, 1, 'nearest'), strong: true };
+  return {
+    cells: [
+      idLink(trail, 'board.heat'),
+      [strong('The whole board')],
+      dash,
+      { ...watts(typical, 'nearest'), strong: true },
+      all,
+      { ...watts(worst, 'up'), worst: true, strong: true },
+    ],
+  };
+}
+
+/** In milliwatt steps, so that lines can be added up. */
+const watts = (value: number, round: 'nearest' | 'up'): { number: string } => ({
+  number: value > 0 && value < 0.0005 && round === 'nearest' ? '< 0.001' : fixed(value, 3, round),
+});
 
 /** Every result that is a temperature; a limit of one may hang on a difference, so none is printed here. */
 function temperatures(review: Review, number: () => string): Section | undefined {
@@ -128,13 +137,13 @@ function temperatures(review: Review, number: () => string): Section | undefined
     number: number(),
     caption: ['Temperatures. A limit stands here where a check compares the temperature itself with one.'],
     columns: [
-      { head: ['Result'], align: 'left', face: 'sans' },
-      { head: ['What it is'], align: 'left' },
-      { head: ['Typical'], align: 'right' },
-      { head: ['Worst min'], align: 'right' },
-      { head: ['Worst max'], align: 'right' },
-      { head: ['Limit'], align: 'left', face: 'sans' },
-      { head: [], align: 'strip', width: 0.2 },
+      sans('Result'),
+      serif('What it is'),
+      right('Typical'),
+      right('Worst min'),
+      right('Worst max'),
+      sans('Limit'),
+      strip(0.2),
     ],
     groups: [{ rows: hot.map(row) }],
     wide: true,

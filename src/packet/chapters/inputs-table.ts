@@ -10,6 +10,7 @@ import { idTex, symbolLeaves } from '../symbols.ts';
 import type { Text } from '../text.ts';
 import { toleranceText } from '../tolerance.ts';
 import { idLink, saysOf, usedIn } from '../trail.ts';
+import { decimal, sans, serif, unit } from './columns.ts';
 
 /** What goes into a circuit, sorted by what it is: a condition, a value of another circuit, a part, a rating, a fixed value. */
 export function inputsTable(review: Review, circuit: Circuit, numbers: Numbering): Table | undefined {
@@ -29,17 +30,17 @@ export function inputsTable(review: Review, circuit: Circuit, numbers: Numbering
 }
 
 const columns: readonly Column[] = [
-  { head: ['Symbol'], align: 'left' },
-  { head: ['Part'], align: 'left', face: 'sans' },
-  { head: ['What it is'], align: 'left' },
-  { head: ['min'], align: 'decimal' },
-  { head: ['typ'], align: 'decimal' },
-  { head: ['max'], align: 'decimal' },
-  { head: ['unit'], align: 'unit' },
-  { head: ['Tolerance'], align: 'left', face: 'sans' },
-  { head: ['Basis'], align: 'left', face: 'sans' },
-  { head: ['Where it comes from'], align: 'left', face: 'sans' },
-  { head: ['Used in'], align: 'left', face: 'sans' },
+  serif('Symbol'),
+  sans('Part'),
+  serif('What it is'),
+  decimal('min'),
+  decimal('typ'),
+  decimal('max'),
+  unit('unit'),
+  sans('Tolerance'),
+  sans('Basis'),
+  sans('Where it comes from'),
+  sans('Used in'),
 ];
 
 function groupsOf(review: Review, circuit: Circuit): RowGroup[] {

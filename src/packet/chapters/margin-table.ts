@@ -13,6 +13,7 @@ import type { Text, Verdict } from '../text.ts';
 import { checkAnchor } from '../trail.ts';
 import { counted, grouped, tallied } from '../words.ts';
 import { chapter } from './chapter.ts';
+import { decimal, folio, sans, serif, strip, unit } from './columns.ts';
 
 const scale = {
   from: -20,
@@ -42,16 +43,16 @@ export function marginTable(review: Review): Chapter | undefined {
 }
 
 const columns: readonly Column[] = [
-  { head: [], align: 'right', face: 'sans' },
-  { head: ['Check'], align: 'left', face: 'sans' },
-  { head: ['Must hold'], align: 'left' },
-  { head: ['Worst'], align: 'decimal' },
-  { head: [], align: 'unit' },
+  folio(),
+  sans('Check'),
+  serif('Must hold'),
+  decimal('Worst'),
+  unit(),
   ...cornerLetters.map((_, i): Column => ({ head: i === 0 ? ['At'] : [], align: 'left', face: 'sans' })),
-  { head: ['Margin, %'], align: 'decimal' },
-  { head: [], align: 'strip', width: 0.17 },
-  { head: ['Verdict'], align: 'left', face: 'sans' },
-  { head: ['Page'], align: 'right', face: 'sans' },
+  decimal('Margin, %'),
+  strip(0.17),
+  sans('Verdict'),
+  folio('Page'),
 ];
 
 const order: readonly Verdict[] = ['fail', 'not assessed', 'accepted', 'marginal', 'pass'];

@@ -15,6 +15,7 @@ import { specifiedAs } from '../tolerance.ts';
 import { checkLink } from '../trail.ts';
 import { inWords, sentence } from '../words.ts';
 import { chapter } from './chapter.ts';
+import { decimal, sans, serif, strip } from './columns.ts';
 
 /** One line of the parts list: what carries a designator, or is a part by its method, and its ratings. */
 interface PartLine {
@@ -48,7 +49,7 @@ export function parts(review: Review): Chapter | undefined {
     id: 'parts-list',
     number: '11.1',
     caption: [
-      'Room: how far the nominal value may move, all else as specified, before the check named last fails in the worst case; how many times as wide the tolerance may get; how low a rating may go. An arrowhead or “any”: nothing stops it from a tenth to ten times the value. Checks that fail already stop nothing.',
+      'Room: how far the nominal value may move, all else as specified, before the check named last fails in the worst case; how many times as wide the tolerance may get; how low a rating may go. “Any”: nothing stops it from a tenth to ten times the value. Checks that fail already stop nothing.',
     ],
     columns,
     groups,
@@ -78,17 +79,17 @@ const scale = {
 };
 
 const columns: readonly Column[] = [
-  { head: ['Part'], align: 'left', face: 'sans' },
-  { head: ['Symbol'], align: 'left' },
-  { head: ['What it is'], align: 'left' },
-  { head: ['Value, tolerance, drift'], align: 'left' },
-  { head: ['Rating'], align: 'left' },
-  { head: ['Down, %'], align: 'decimal' },
-  { head: [], align: 'strip', width: 0.14 },
-  { head: ['Up, %'], align: 'decimal' },
-  { head: ['Loosest'], align: 'left' },
-  { head: ['Held by'], align: 'left', face: 'sans' },
-  { head: ['Why this one'], align: 'left' },
+  sans('Part'),
+  serif('Symbol'),
+  serif('What it is'),
+  serif('Value, tolerance, drift'),
+  serif('Rating'),
+  decimal('Down, %'),
+  strip(0.14),
+  decimal('Up, %'),
+  serif('Loosest'),
+  sans('Held by'),
+  serif('Why this one'),
 ];
 
 function titleOf({ trail }: Review, circuit: Circuit): string {

@@ -12,6 +12,8 @@ import type { Text, Verdict } from '../text.ts';
 import { checkAnchor, checkLink, requirementAnchor } from '../trail.ts';
 import { counted, grouped, inWords } from '../words.ts';
 import { chapter, section } from './chapter.ts';
+import { decimal, folio, sans, serif, strip } from './columns.ts';
+import { requirements } from './requirements.ts';
 
 /** What one page must say to somebody who reads no other. */
 export function summary(review: Review): Chapter {
@@ -141,7 +143,9 @@ function thinnest(review: Review): Section | undefined {
     id: 'thinnest-margins',
     number: '3.1',
     caption: [
-      'Worst-case slack in per cent of the limit. Copper: the proven worst case. Bar: the middle 99.73\u00a0% of boards. Dashes: the margin asked for. The whole list is table 8.1.',
+      'Worst-case slack in per cent of the limit. Copper: the proven worst case. Bar: the middle 99.73\u00a0% of boards. Dashes: the margin asked for. The whole list is ',
+      link('table 8.1', 'margin-table'),
+      '.',
     ],
     columns: thinnestColumns,
     groups: [{ rows: ten.map(row) }],
@@ -154,94 +158,14 @@ function thinnest(review: Review): Section | undefined {
 }
 
 const thinnestColumns: readonly Column[] = [
-  { head: [], align: 'right', face: 'sans' },
-  { head: ['Check'], align: 'left', face: 'sans' },
-  { head: ['Must hold'], align: 'left' },
-  { head: [], align: 'strip', width: 0.36 },
-  { head: ['Worst, %'], align: 'decimal' },
-  { head: ['Verdict'], align: 'left', face: 'sans' },
-  { head: ['Page'], align: 'right', face: 'sans' },
+  folio(),
+  sans('Check'),
+  serif('Must hold'),
+  strip(0.36),
+  decimal('Worst, %'),
+  sans('Verdict'),
+  folio('Page'),
 ];
-
-const requirementColumns: readonly Column[] = [
-  { head: ['No.'], align: 'left', face: 'sans' },
-  { head: ['Requirement'], align: 'left' },
-  { head: ['Shown by'], align: 'left', face: 'sans' },
-  { head: ['Method'], align: 'left', face: 'sans' },
-  { head: ['Worst, %'], align: 'decimal' },
-  { head: ['Verdict'], align: 'left', face: 'sans' },
-];
-
-function requirements(review: Review): Section | undefined {
-  const { board } = review;
-  if (!board.requirements.length) return undefined;
-  const table: Table = {
-    kind: 'table',
-    id: 'requirements',
-    number: '3.2',
-    caption: [
-      'Each requirement takes the worst verdict of the checks that show it. Methods: A analysis, T test, I inspection, R review of design.',
-    ],
-    columns: requirementColumns,
-    groups: [{ rows: board.requirements.map((one) => requirementRow(review, one)) }],
-    wide: true,
-  };
-  return section('summary', 2, 'requirements', 'Requirements and what shows them', [table, orphans(review)]);
-}
-
-function requirementRow(review: Review, { id, says, shownBy, method }: Requirement): Row {
-  const checks = rankedChecks(review).filter((check) => shownBy.includes(check.id));
-  const worst = checks[0];
-  const margin: Cell = worst ? marginCell(worst) : dash;
-  const gravest = gravity.find((verdict) => checks.some((check) => check.verdict === verdict)) ?? 'not assessed';
-  const deviation = gravest === 'accepted' ? checks.find((check) => check.deviation)?.deviation : undefined;
-  return {
-    id: requirementAnchor(id),
-    cells: [
-      [id],
-      [says],
-      shownBy.length ? shownText(review, shownBy) : ['no check shows it'],
-      [method ?? (shownBy.length ? 'A' : '–')],
-      margin,
-      [verdictMark(gravest, { deviation })],
-    ],
-  };
-}
-
-const gravity: readonly Verdict[] = ['fail', 'not assessed', 'marginal', 'accepted', 'pass'];
-
-/** All checks of a circuit as one entry: `stage.*`. */
-function shownText(review: Review, shownBy: readonly string[]): Text {
-  const circuits = [...new Set(shownBy.map((id) => id.split('.')[0]!))];
-  const entries = circuits.flatMap((circuit): Text[] => {
-    const all = review.circuits.get(circuit)?.checks.map(({ id }) => id) ?? [];
-    const named = shownBy.filter((id) => id.startsWith(`${circuit}.`));
-    return all.length > 1 && all.every((id) => named.includes(id))
-      ? [[link(`${circuit}.*`, circuit)]]
-      : named.map((id): Text => [checkLink(id)]);
-  });
-  return joined(entries, ', ');
-}
-
-/** Both ways: a requirement that nothing shows, a check that no requirement asks for. */
-function orphans({ board, findings }: Review): Block {
-  const unshown = board.requirements.filter(({ shownBy }) => !shownBy.length);
-  const unasked = findings.checks.filter(({ requirement }) => requirement === undefined);
-  const first: Text = unshown.length
-    ? [`No check shows ${unshown.map(({ id }) => id).join(', ')}.`]
-    : ['Every requirement is shown by some check.'];
-  const second: Text = unasked.length
-    ? [
-        ` No requirement asks for ${counted(unasked.length, 'check')}: `,
-        ...joined(
-          unasked.map(({ id }): Text => [checkLink(id)]),
-          ', ',
-        ),
-        '.',
-      ]
-    : [' Every check shows some requirement.'];
-  return { kind: 'paragraph', text: [...first, ...second] };
-}
 
 function actions({ board }: Review): Section | undefined {
   if (!board.actions.length) return undefined;
@@ -250,13 +174,7 @@ function actions({ board }: Review): Section | undefined {
     id: 'actions',
     number: board.requirements.length ? '3.3' : '3.2',
     caption: ['What is to be done, by whom and until when.'],
-    columns: [
-      { head: ['No.'], align: 'left', face: 'sans' },
-      { head: ['What is to be done'], align: 'left' },
-      { head: ['Who'], align: 'left' },
-      { head: ['Due'], align: 'left' },
-      { head: ['Blocks release'], align: 'left' },
-    ],
+    columns: [sans('No.'), serif('What is to be done'), serif('Who'), serif('Due'), serif('Blocks release')],
     groups: [
       {
         rows: board.actions.map(({ id, says, who, due, blocksRelease }) => ({

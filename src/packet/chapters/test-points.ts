@@ -11,6 +11,7 @@ import { idTex } from '../symbols.ts';
 import type { Text } from '../text.ts';
 import { idLink } from '../trail.ts';
 import { chapter } from './chapter.ts';
+import { blank, decimal, sans, serif, unit } from './columns.ts';
 
 /** What a meter should show, for whoever brings the board up. */
 export function testPoints(review: Review): Chapter | undefined {
@@ -34,16 +35,16 @@ export function testPoints(review: Review): Chapter | undefined {
 }
 
 const columns: readonly Column[] = [
-  { head: ['Point'], align: 'left', face: 'sans' },
-  { head: ['Reads'], align: 'left' },
-  { head: ['What it is'], align: 'left' },
-  { head: ['Stimulus'], align: 'left' },
-  { head: ['Low'], align: 'decimal' },
-  { head: ['Expected'], align: 'decimal' },
-  { head: ['High'], align: 'decimal' },
-  { head: ['unit'], align: 'unit' },
-  { head: ['Measured'], align: 'blank', width: 0.13 },
-  { head: ['Calculated at'], align: 'left', face: 'sans' },
+  sans('Point'),
+  serif('Reads'),
+  serif('What it is'),
+  serif('Stimulus'),
+  decimal('Low'),
+  decimal('Expected'),
+  decimal('High'),
+  unit('unit'),
+  blank('Measured', 0.13),
+  sans('Calculated at'),
 ];
 
 function row(review: Review, circuit: Circuit, point: TestPoint, reading: StimulusFinding): Row {
@@ -60,7 +61,8 @@ function row(review: Review, circuit: Circuit, point: TestPoint, reading: Stimul
     string,
   ];
   const numbers: Cell[] =
-    max > min ? [{ number: low }, { number: middle }, { number: high }] : [dash, { number: middle }, dash];
+    // A bound may lie a rounding error beyond what no part can move.
+    low !== high ? [{ number: low }, { number: middle }, { number: high }] : [dash, { number: middle }, dash];
   return {
     id: `test-${reading.id}`,
     cells: [

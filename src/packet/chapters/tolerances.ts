@@ -13,6 +13,7 @@ import { specifiedAs } from '../tolerance.ts';
 import { saysOf } from '../trail.ts';
 import { grouped } from '../words.ts';
 import { chapter, section } from './chapter.ts';
+import { decimal, sans, serif, strip, unit } from './columns.ts';
 import { histogramsOf } from './histograms.ts';
 
 /** Worst case, root-sum-square and simulated boards beside each other, and which part decides. */
@@ -45,8 +46,6 @@ function limitedResults(review: Review): Result[] {
   return [...new Set(ids)].map((id) => review.results.get(id)!);
 }
 
-const head = (text: string, align: Column['align']): Column => ({ head: text ? [text] : [], align });
-
 function methods(review: Review, limited: readonly Result[], numbers: Numbering): Section | undefined {
   const varying = limited.filter(({ id }) => spreads(review.findings.results[id]!));
   if (!varying.length) return undefined;
@@ -58,16 +57,16 @@ function methods(review: Review, limited: readonly Result[], numbers: Numbering)
       'Results that a check limits, thinnest margin first. Worst case over everything; root-sum-square and simulated boards over the parts alone, at the conditions that hurt. Simulated: 0.135 to 99.865\u00a0%. A dash stands where a part acts on the result, but has no slope at its typical value. Each strip has its own scale; hatching is the side not allowed.',
     ],
     columns: [
-      { head: ['Result'], align: 'left', face: 'sans' },
-      head('Typical', 'decimal'),
-      head('Worst min', 'decimal'),
-      head('max', 'decimal'),
-      head('Root-sum-sq. low', 'decimal'),
-      head('high', 'decimal'),
-      head('Simulated low', 'decimal'),
-      head('high', 'decimal'),
-      head('unit', 'unit'),
-      { head: [], align: 'strip', width: 0.2 },
+      sans('Result'),
+      decimal('Typical'),
+      decimal('Worst min'),
+      decimal('max'),
+      decimal('Root-sum-sq. low'),
+      decimal('high'),
+      decimal('Simulated low'),
+      decimal('high'),
+      unit('unit'),
+      strip(0.13),
     ],
     groups: [{ rows: varying.map((result) => methodRow(review, result)) }],
     wide: true,
@@ -130,14 +129,14 @@ function contributions(review: Review, limited: readonly Result[], numbers: Numb
       'What each input contributes to the results with the thinnest margins, largest share of the variance first; at most eight a result. Moves it: change of the result when the input goes from its least to its greatest value, all else typical. Variance: share over simulated boards, where conditions have none; worst: share of all swings together.',
     ],
     columns: [
-      head('Symbol', 'left'),
-      { head: ['Part'], align: 'left', face: 'sans' },
-      head('What it is', 'left'),
-      { head: ['As specified'], align: 'left', face: 'sans' },
-      head('Moves it', 'decimal'),
-      head('', 'unit'),
-      head('Variance, %', 'decimal'),
-      head('Worst, %', 'decimal'),
+      serif('Symbol'),
+      sans('Part'),
+      serif('What it is'),
+      sans('As specified'),
+      decimal('Moves it'),
+      unit(),
+      decimal('Variance, %'),
+      decimal('Worst, %'),
     ],
     groups: results.map((result) => ({
       title: `${result.says}, ${result.id}`,

@@ -31,8 +31,11 @@ describe.each(all)('%s', (name, operation) => {
   test('a range that is not certain makes the result not certain, where it matters', () => {
     fc.assert(
       fc.property(given, ({ ranges }) => {
-        const doubtful = ranges.map((side) => ({ ...side, certain: false }));
-        expect(operation.range(doubtful).certain).toBe(false);
+        ranges.forEach((side, k) => {
+          const unused = (name === 'if' && k > 0 && ranges[0]!.lo === ranges[0]!.hi) || (name === 'interp' && k > 0);
+          const doubtful = ranges.with(k, { ...side, certain: false });
+          if (!unused) expect(operation.range(doubtful).certain).toBe(false);
+        });
       }),
       { numRuns: 50 },
     );

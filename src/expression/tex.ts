@@ -51,8 +51,11 @@ export function juxtaposed(a: Tex, b: Tex): Tex {
   if (a.minus) return negative(juxtaposed(a.minus, b));
   const closes = holds(a.binds, 'product') ? a.closes : undefined;
   const dot = b.opens === 'figure' || closes === 'unit' || (closes === 'figure' && b.opens === 'fraction');
+  const [left, right] = [wrap(a, 'product'), wrap(b, 'product')];
+  // Growing brackets bring their own thin space.
+  const between = dot ? ' \\cdot ' : right.startsWith('\\left') || left.endsWith('\\right)') ? ' ' : ' \\, ';
   return {
-    tex: `${wrap(a, 'product')} ${dot ? '\\cdot' : '\\,'} ${wrap(b, 'product')}`,
+    tex: left + between + right,
     binds: 'product',
     opens: opening(a, 'product'),
     closes: holds(b.binds, 'product') ? b.closes : undefined,

@@ -124,7 +124,7 @@ export function placeNumbers(strip: Strip, width: number): { at: number; text: s
 const apart = 6;
 
 function inside(centre: number, half: number, width: number): number {
-  return Math.max(half, Math.min(width - half, centre));
+  return Math.max(half, Math.min(width - half - 1, centre));
 }
 
 function percent(value: number): string {

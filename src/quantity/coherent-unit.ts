@@ -3,6 +3,7 @@ import { type Dimension, same } from './dimension.ts';
 import { type Kind, kinds } from './kinds.ts';
 import { knownUnits } from './known-units.ts';
 import { parseUnit } from './parse-unit.ts';
+import { withArticle } from './place.ts';
 import type { Unit } from './unit.ts';
 
 const named: readonly (readonly [name: string, kind: Kind, unit: Unit])[] = Object.entries(kinds).map(
@@ -17,6 +18,12 @@ const find = (dimension: Dimension) => named.find(([, kind]) => same(kind.of, di
  * @example describeDimension([0, 1, -3, 0, 0, 0, 0.5]) // 'kg·√cd/s³'
  */
 export const describeDimension = (dimension: Dimension): string => find(dimension)?.[0] ?? inBaseUnits(dimension).text;
+
+/** The kind with its article, for a message: `a voltage`, `a quantity in kg·√cd/s³`. */
+export function kindOf(dimension: Dimension): string {
+  const name = find(dimension)?.[0];
+  return name ? withArticle(name) : `a quantity in ${inBaseUnits(dimension).text}`;
+}
 
 /**
  * The unit without a prefix that a quantity of this dimension is usually given in: V, Ω, K/W, else SI base units.

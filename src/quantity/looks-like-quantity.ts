@@ -1,5 +1,6 @@
 import { knownUnits } from './known-units.ts';
 import { lex, longestText, type Token } from './lex.ts';
+import { isShare } from './read-change.ts';
 import { keywords } from './read-unit.ts';
 
 /**
@@ -24,11 +25,12 @@ function startsWithNumber(tokens: readonly Token[]): boolean {
 
 /** Whether an operator stands before anything that settles it for a quantity. Tokens begin with a number. */
 function hasOperator(tokens: readonly Token[]): boolean {
-  const slashes = tokens.filter(({ text }, i) => text === '/' && betweenNumbers(tokens, i)).length;
-  for (const [i, token] of tokens.entries()) {
-    if (i === 0) continue;
+  let slashes = 0;
+  for (let i = 1; i < tokens.length; i++) {
+    const token = tokens[i]!;
     if (keywords.has(token.text) || token.text === ',' || isSide(tokens, i)) return false;
-    if (isOperator(tokens, i)) return true;
+    if (token.text === '/' && betweenNumbers(tokens, i)) slashes += 1;
+    else if (isOperator(tokens, i)) return true;
   }
   return slashes === 1;
 }
@@ -38,17 +40,17 @@ function isOperator(tokens: readonly Token[], i: number): boolean {
   const tight = !token.spaced && after !== undefined && !after.spaced;
   switch (token.text) {
     case '/':
-      return !betweenNumbers(tokens, i) && !(tight && (isUnit(before) || isReciprocal(tokens, i)));
+      return !(tight && (endsUnit(tokens, i - 1) || isReciprocal(tokens, i)));
     case '*':
     case '·':
     case '^':
     case '×':
-      return !(tight && isUnit(before));
+      return !(tight && endsUnit(tokens, i - 1));
     case '+':
     case '-':
-      return !(token.spaced && after?.kind === 'number' && !after.spaced) && before.text !== '^' && before.text !== '/';
+      return before.text !== '^' && before.text !== '/' && !isLooseSide(tokens, i);
     case '(':
-      return !(before.text === '/' || before.text === 'sqrt');
+      return before.text !== '/' && before.text !== 'sqrt';
     default:
       return /^[<>=?:!&|;[\]{}"]$/.test(token.text) || (token.kind === 'word' && token.text.includes('_'));
   }
@@ -61,7 +63,13 @@ function isSide(tokens: readonly Token[], i: number): boolean {
   return sign && token.spaced && before.text !== '/' && after?.kind === 'number' && !after.spaced;
 }
 
-/** The slash of `4 / 5 / 6 uA`, `3 V / 4 V / 5 V` and `+80/-20 %`. */
+/** The + 80 % of `100 uF + 80 % - 20 %`: a share added to what is not one could only be a tolerance. */
+function isLooseSide(tokens: readonly Token[], i: number): boolean {
+  const [unit, number, share] = [tokens[1]!, tokens[i + 1], tokens[i + 2]];
+  return number?.kind === 'number' && isShare(share) && knownUnits.has(unit.text) && !isShare(unit);
+}
+
+/** The slash of `4 / 5 / 6 uA`, `3 V / 4 V / 5 V` and `-3 / -2 / -1 mV`. */
 function betweenNumbers(tokens: readonly Token[], i: number): boolean {
   const after = tokens[i + 1];
   const signed = after?.text === '-' || after?.text === '+';
@@ -72,8 +80,9 @@ function betweenNumbers(tokens: readonly Token[], i: number): boolean {
 const isReciprocal = (tokens: readonly Token[], i: number): boolean =>
   i > 1 && tokens[i - 1]!.text === '1' && tokens[i - 2]!.kind === 'number';
 
-const isUnit = (token: Token): boolean =>
-  token.kind === 'power' ||
-  token.text === ')' ||
-  token.kind === 'number' ||
-  (token.kind === 'word' && knownUnits.has(token.text));
+/** Whether this token ends a unit: its name, a power (`mm²`, `mm2`, `mm^2`) or a bracket. */
+function endsUnit(tokens: readonly Token[], i: number): boolean {
+  const [before, token] = [tokens[i - 1], tokens[i]!];
+  if (token.kind === 'number') return before?.text === '^' || (before?.kind === 'word' && !token.spaced);
+  return token.kind === 'power' || token.text === ')' || (token.kind === 'word' && knownUnits.has(token.text));
+}

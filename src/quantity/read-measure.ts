@@ -1,9 +1,13 @@
 import { type Decimal, decimalOf, negative } from './decimal.ts';
 import type { Token } from './lex.ts';
+import { numberProblems } from './number-problems.ts';
 import type { Place } from './place.ts';
-import { quantityProblems } from './quantity-problems.ts';
 import { readUnit, type Source, startsUnit } from './read-unit.ts';
 import type { Unit } from './unit.ts';
+
+/** Sizes of value that are read, in SI base units; beyond them squares and quotients leave what a double can hold. */
+export const smallest = 1e-100;
+export const largest = 1e100;
 
 /** A number as typed, with its sign and, where it has one, its unit. */
 export interface Measure {
@@ -44,9 +48,9 @@ export function shareUnits(measures: readonly Measure[]): (Unit | undefined)[] {
 }
 
 function noNumber(text: string, token: Token | undefined, where: string) {
-  if (!token) return quantityProblems.missingNumber(text, { start: text.length, end: text.length }, where);
-  if (token.kind === 'odd' && /[\uff10-\uff19]/.test(token.text)) return quantityProblems.fullWidth(text, token);
-  return quantityProblems.missingNumber(text, token, where);
+  if (!token) return numberProblems.missingNumber(text, { start: text.length, end: text.length }, where);
+  if (token.kind === 'odd' && /[\uff10-\uff19]/.test(token.text)) return numberProblems.fullWidth(text, token);
+  return numberProblems.missingNumber(text, token, where);
 }
 
 /** Refuses what looks like a number elsewhere and would be misread here. */
@@ -54,18 +58,17 @@ function checkNumber({ text, tokens }: Source, at: number): void {
   const token = tokens[at]!;
   const [second, third] = [tokens[at + 1], tokens[at + 2]];
   const place = (last: Token): Place => ({ start: token.start, end: last.end });
-  if (token.text.length > 40) throw quantityProblems.digits(text, token);
-  if (Math.abs(Number(token.text.split('e')[1] ?? 0)) > 400) throw quantityProblems.size(text, token);
+  if (token.text.length > 40) throw numberProblems.digits(text, token);
+  if (Math.abs(Number(token.text.split('e')[1] ?? 0)) > 200) throw numberProblems.size(text, token);
   const joined = second && !second.spaced ? second : undefined;
   const close = joined && third?.kind === 'number' && !third.spaced ? third : undefined;
-  if (joined?.text === ',' && close) throw quantityProblems.decimalComma(text, place(close));
-  if (joined && /^[_'’]$/.test(joined.text) && close)
-    throw quantityProblems.grouping(text, place(lastGroup(tokens, at)));
-  if (joined?.text === '.') throw quantityProblems.noDecimals(text, place(joined));
+  if (joined?.text === ',' && close) throw numberProblems.decimalComma(text, place(close));
+  if (joined && /^[_'’]$/.test(joined.text) && close) throw numberProblems.grouping(text, place(lastGroup(tokens, at)));
+  if (joined?.text === '.') throw numberProblems.noDecimals(text, place(joined));
   if (joined?.kind === 'word' && joined.text.length === 1 && close)
-    throw quantityProblems.letterForPoint(text, place(close), withPoint(token.text, joined.text, close.text));
+    throw numberProblems.letterForPoint(text, place(close), withPoint(token.text, joined.text, close.text));
   if (second?.kind === 'number' && /^\d{1,3}$/.test(token.text) && /^\d{3}(\.\d+)?$/.test(second.text))
-    throw quantityProblems.grouping(text, place(lastGroup(tokens, at)));
+    throw numberProblems.grouping(text, place(lastGroup(tokens, at)));
 }
 
 /** The last of the three-digit groups that follow a number. */

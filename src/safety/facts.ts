@@ -4,7 +4,6 @@ import { parseQuantity } from '../quantity/parse-quantity.ts';
 import { TextError } from '../quantity/text-problem.ts';
 import type { Unit } from '../quantity/unit.ts';
 import { describeDimension } from '../quantity/units.ts';
-import { settled } from './settled.ts';
 
 const YES = new Set(['yes', 'true']);
 const NO = new Set(['no', 'false']);
@@ -47,5 +46,5 @@ export function readNumber(text: string, unit: Unit): Interval | undefined {
   if (quantity.drift || quantity.driftAbsolute || quantity.ageing)
     throw refuse(', which drifts or ages', 'the range that it comes to, such as `9 A to 11 A`');
   if (quantity.min < 0) throw refuse(', which reaches below zero', 'the size of the quantity');
-  return { lo: settled(quantity.min), hi: settled(quantity.max), certain: true };
+  return { lo: quantity.min, hi: quantity.max, certain: true };
 }

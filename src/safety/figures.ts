@@ -1,3 +1,4 @@
+import { inUnit } from '../analysis/units.ts';
 import type { Interval } from '../expression/interval.ts';
 import type { Tree } from '../expression/tree.ts';
 import { isPure } from '../quantity/dimension.ts';
@@ -6,6 +7,7 @@ import { parseQuantity } from '../quantity/parse-quantity.ts';
 import type { Unit } from '../quantity/unit.ts';
 import { parseUnit } from '../quantity/units.ts';
 import type { HazardQuantity } from './safety-data.ts';
+import { settledIn } from './settled.ts';
 import { isPoint } from './truths.ts';
 
 /** Between a number and its unit: the two are never parted at the end of a line. */
@@ -43,7 +45,8 @@ export function typedFigure({ value, unit, text }: Tree & { kind: 'number' }): s
   return unit ? joined({ number: digitsText(exactIn(value, unit)), unit: unit.text }) : text;
 }
 
-function printed(si: number, { unit }: HazardQuantity, digits: number, round: 'up' | 'down'): string {
+function printed(exact: number, { unit }: HazardQuantity, digits: number, round: 'up' | 'down'): string {
+  const si = settledIn(inUnit(exact, unit), unit);
   if (unit.text === 's') return joined(formatTyped(si, timeUnit(si), { digits, round }));
   if (isPure(unit.dimension))
     return formatTyped(si, unit, { digits, round })

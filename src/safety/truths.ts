@@ -37,12 +37,17 @@ export function truthOf(tree: Tree, known: Knowledge): Truth {
   return lo >= 1 ? 'yes' : hi <= 0 ? 'no' : 'unknown';
 }
 
+/** Both sides of these are settled, so that rounding decides nothing. */
+const COMPARISONS = new Set(['less', 'lessEqual', 'greater', 'greaterEqual']);
+
 function pointOf(tree: Tree & { kind: 'call' }, args: readonly Interval[]): Interval {
-  const numbers = tree.args.map(
-    (arg, i): Tree => ({ kind: 'number', value: args[i]!.lo, text: String(args[i]!.lo), at: arg.at }),
-  );
+  const compares = COMPARISONS.has(tree.operation);
+  const numbers = tree.args.map((arg, i): Tree => {
+    const value = args[i]!.lo;
+    return { kind: 'number', value: compares ? settled(value) : value, text: String(value), at: arg.at };
+  });
   const value = evaluateTree({ ...tree, args: numbers }, () => Number.NaN);
-  return Number.isNaN(value) ? ANYTHING : point(settled(value));
+  return Number.isNaN(value) ? ANYTHING : point(value);
 }
 
 /** Zero times infinity says nothing. */

@@ -67,13 +67,15 @@ function dimensionOf(args: readonly Operand[]): Dimension {
   return alike(args, ys);
 }
 
-/** `y1 + (y2 − y1)·((x − x1)/(x2 − x1))` of the first segment that reaches x; NaN stays NaN. */
+/**
+ * `y1·(x2 − x)/(x2 − x1) + y2·(x − x1)/(x2 − x1)` of the first segment that reaches x: exact at both ends. NaN stays NaN.
+ */
 function valueAt(x: number, args: readonly number[]): number {
   if (x <= args[1]!) return args[2]!;
   for (let i = 3; i < args.length; i += 2) {
     if (x <= args[i]!) {
       const [x1, y1, x2, y2] = [args[i - 2]!, args[i - 1]!, args[i]!, args[i + 1]!];
-      return y1 + (y2 - y1) * ((x - x1) / (x2 - x1));
+      return y1 * ((x2 - x) / (x2 - x1)) + y2 * ((x - x1) / (x2 - x1));
     }
   }
   return x > args[args.length - 2]! ? args[args.length - 1]! : Number.NaN;
@@ -83,7 +85,8 @@ function codeOf([x, ...points]: readonly string[]): string {
   let code = `${x} > ${points.at(-2)} ? ${points.at(-1)} : NaN`;
   for (let i = points.length - 2; i >= 2; i -= 2) {
     const [x1, y1, x2, y2] = [points[i - 2], points[i - 1], points[i], points[i + 1]];
-    code = `${x} <= ${x2} ? ${y1} + (${y2} - ${y1}) * ((${x} - ${x1}) / (${x2} - ${x1})) : ${code}`;
+    const line = `${y1} * ((${x2} - ${x}) / (${x2} - ${x1})) + ${y2} * ((${x} - ${x1}) / (${x2} - ${x1}))`;
+    code = `${x} <= ${x2} ? ${line} : ${code}`;
   }
   return `${x} <= ${points[0]} ? ${points[1]} : ${code}`;
 }
@@ -104,6 +107,9 @@ function slopesAt(args: readonly number[]): number[] {
   return slopes;
 }
 
+/** What `value` may be off by its own rounding, as a share of the larger y. */
+const ROUNDING = 8 * Number.EPSILON;
+
 /**
  * Range over one segment where the range of x meets it. The line rises with either y, so their lower ends give its lower
  * end; between two fixed y it is monotone in x.
@@ -111,16 +117,17 @@ function slopesAt(args: readonly number[]): number[] {
 function segmentRange(x: Interval, args: readonly Interval[], i: number): Interval {
   const part = partOf(x, args[i - 2]!, args[i]!);
   const [y1, y2] = [args[i - 1]!, args[i + 1]!];
-  // `value` rounds on its way, by less than this.
-  const slack = 8 * Number.EPSILON * Math.max(Math.abs(y1.lo), Math.abs(y1.hi), Math.abs(y2.lo), Math.abs(y2.hi));
-  if (slack === Infinity) return hull(y1, y2);
-  const lo = Math.max(lineRange(y1.lo, y2.lo, part).lo, Math.min(y1.lo, y2.lo)) - slack;
-  const hi = Math.min(lineRange(y1.hi, y2.hi, part).hi, Math.max(y1.hi, y2.hi)) + slack;
+  const lo = lineRange(y1.lo, y2.lo, part).lo;
+  const hi = lineRange(y1.hi, y2.hi, part).hi;
   return range(lo, hi, y1.certain && y2.certain);
 }
 
 function lineRange(y1: number, y2: number, part: Interval): Interval {
-  return addRanges(point(y1), multiplyRanges(subtractRanges(point(y2), point(y1)), part));
+  const [lo, hi] = [Math.min(y1, y2), Math.max(y1, y2)];
+  if (!Number.isFinite(hi - lo)) return range(lo, hi);
+  const line = addRanges(point(y1), multiplyRanges(subtractRanges(point(y2), point(y1)), part));
+  const slack = ROUNDING * Math.max(-lo, hi);
+  return range(Math.max(line.lo, lo) - slack, Math.min(line.hi, hi) + slack);
 }
 
 /** How far along the segment x may stand, within 0 … 1. */

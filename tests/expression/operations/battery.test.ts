@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Operation } from '../../../src/expression/operation.ts';
-import { type OperationName, operations } from '../../../src/expression/operations/index.ts';
+import { functionNames, type OperationName, operations } from '../../../src/expression/operations/index.ts';
 import { addRanges, multiplyRanges, point, range, subtractRanges } from '../../../src/expression/ranges.ts';
 import { expectHeld, expectSound } from '../holds.ts';
 import { argumentsOf } from './arguments.ts';
@@ -110,6 +110,10 @@ describe.each(all)('%s', (name, operation) => {
 /** Truths are 0 or 1, and the x of a curve are typed: there is no small step from them. */
 const isFixed = (name: OperationName, k: number): boolean =>
   name === 'and' || name === 'or' || name === 'not' || (name === 'if' && k === 0) || (name === 'interp' && k % 2 === 1);
+
+test('every function is called in its usage as it is in text', () => {
+  for (const name of functionNames) expect(operations[name as OperationName].usage).toMatch(new RegExp(`^${name}\\(`));
+});
 
 /** Slopes at a point are rounded to nearest, their ranges are exact. */
 const widened = (slope: { lo: number; hi: number }): { lo: number; hi: number; certain: boolean } => {

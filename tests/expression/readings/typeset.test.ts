@@ -31,6 +31,7 @@ describe('symbols', () => {
     ['(a / b)^2', String.raw`\left(\frac{a}{b}\right)^{2}`],
     ['a^b^c', 'a^{b^{c}}'],
     ['(a^b)^c', String.raw`\left(a^{b}\right)^{c}`],
+    ['V * (1 + a / b) * c', String.raw`V \left(1 + \frac{a}{b}\right) c`],
     ['x * 2 * 3', String.raw`x \cdot 2 \cdot 3`],
     ['2 * (a / b)', String.raw`2 \cdot \frac{a}{b}`],
     ['10 mV * R', String.raw`10\,\mathrm{mV} \cdot R`],
@@ -140,7 +141,7 @@ describe('long equations', () => {
     expect(typesetTerms(parseExpression('sum(a, -b, c)'))).toEqual(['a', '+ (-b)', '+ c']);
     expect(typesetTerms(parseExpression('2 * 3 * abs(4 * 5)'))).toEqual([
       '2',
-      String.raw`\cdot 3 \, \left|4 \cdot 5\right|`,
+      String.raw`\cdot 3 \left|4 \cdot 5\right|`,
     ]);
     expect(typesetTerms(parseExpression('a * b'))).toEqual([String.raw`a \, b`]);
   });

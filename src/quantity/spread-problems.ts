@@ -1,0 +1,131 @@
+import { kindOf } from './coherent-unit.ts';
+import type { Dimension } from './dimension.ts';
+import { nearest } from './nearest.ts';
+import { type Place, quoted, textError } from './place.ts';
+import type { Unit } from './unit.ts';
+
+const terms = 'a tolerance such as ±1 %, a drift such as ±100 ppm/K, an ageing such as age ±0.5 %, or a distribution';
+
+/** What can be wrong with what follows a value: its tolerance, drift, ageing and distribution. */
+export const spreadProblems = {
+  unexpected: (text: string, at: Place) =>
+    textError('unexpected', at, quoted(text, at), terms, unexpectedHint(text.slice(at.start, at.end))),
+
+  looseNumber: (text: string, at: Place) =>
+    textError('loose-number', at, quoted(text, at), terms, `Did you mean ±${text.slice(at.start, at.end)}?`),
+
+  unknownWord: (text: string, at: Place, words: Iterable<string>) => {
+    const [close] = nearest(text.slice(at.start, at.end), words);
+    return textError('unknown-word', at, `the word ${quoted(text, at)}`, terms, close && `Did you mean ${close}?`);
+  },
+
+  twice: (text: string, at: Place, what: string) =>
+    textError('said-twice', at, `a second ${what}, ${quoted(text, at)}`, `one ${what}`),
+
+  oneSided: (text: string, at: Place, both: string) =>
+    textError(
+      'one-sided',
+      at,
+      `${quoted(text, at)} with one side only`,
+      `both sides, such as ${both}`,
+      'In an expression, put a space on both sides of + or -.',
+    ),
+
+  sameSign: (text: string, at: Place) =>
+    textError('same-sign', at, `${quoted(text, at)} with one sign twice`, 'one side with + and one with -'),
+
+  signed: (text: string, at: Place) =>
+    textError('double-sign', at, quoted(text, at), 'a number without a sign after ±', 'Write +2 % -1 % for two sides.'),
+
+  toleranceUnit: (text: string, at: Place, unit: Unit) =>
+    textError(
+      'missing-unit',
+      at,
+      `${quoted(text, at)} without a unit`,
+      unit.text === '%' || unit.text === 'ppm' ? shares(unit) : `a tolerance in ${unit.text} or %`,
+      `Write ${text.slice(at.start, at.end)} ${unit.text} or ${text.slice(at.start, at.end)} %.`,
+    ),
+
+  toleranceKind: (text: string, at: Place, is: Dimension, base: Unit) =>
+    textError(
+      'tolerance-unit',
+      at,
+      `${quoted(text, at)}, which is ${kindOf(is)}`,
+      `a tolerance in ${base.text ? `${base.text} or ` : ''}%, or a drift in ppm/K`,
+    ),
+
+  shareOfShare: (text: string, at: Place, unit: Unit) =>
+    textError(
+      'share-of-share',
+      at,
+      `${quoted(text, at)} on a value in ${unit.text}, which can be read two ways`,
+      shares(unit),
+    ),
+
+  shareOfTemperature: (text: string, at: Place) =>
+    textError(
+      'share-of-temperature',
+      at,
+      `${quoted(text, at)} of a temperature in °C`,
+      'a tolerance in kelvin, such as ±2 K',
+      'The zero of the Celsius scale is arbitrary, so a share of it means nothing.',
+    ),
+
+  shareOfZero: (text: string, at: Place, unit: Unit) =>
+    textError(
+      'share-of-zero',
+      at,
+      `${quoted(text, at)} of 0, which is no spread`,
+      unit.text ? `the spread in ${unit.text}, such as ±1 ${unit.text}` : 'the spread as a number, such as ±0.1',
+    ),
+
+  driftOfZero: (text: string, at: Place, unit: Unit) =>
+    textError(
+      'share-of-zero',
+      at,
+      `${quoted(text, at)} of 0, which is no drift`,
+      `the drift in ${unit.text || '1'}/K${unit.text ? `, such as ±1 ${unit.text}/K` : ''}`,
+    ),
+
+  overWhole: (text: string, at: Place) =>
+    textError(
+      'sign-change',
+      at,
+      `${quoted(text, at)}, which turns the value's sign`,
+      'at most -100 %',
+      'If the value may change sign, give the spread in its own unit.',
+    ),
+
+  ageingSign: (text: string, at: Place) =>
+    textError(
+      'missing-sign',
+      at,
+      at.start === at.end ? 'nothing' : quoted(text, at),
+      'a change with its sign after age, such as age ±0.5 % or age -20 %',
+    ),
+
+  ageingUnit: (text: string, at: Place) =>
+    textError('ageing-unit', at, quoted(text, at), 'ageing as a share of the value, such as age ±0.5 %'),
+
+  nothingSpread: (text: string, at: Place) =>
+    textError(
+      'nothing-spread',
+      at,
+      `the distribution ${quoted(text, at)}`,
+      'a distribution only where there is a tolerance, such as 10 kohm ±1 % uniform',
+    ),
+};
+
+const shares = (unit: Unit): string =>
+  unit.text === '%'
+    ? '0.90 ±2 % for a share of the value, or 88 / 90 / 92 % for points'
+    : '50e-6 ±10 % for a share of the value, or 45 / 50 / 55 ppm for limits';
+
+function unexpectedHint(typed: string): string | undefined {
+  if (typed.startsWith(',')) return 'Leave the comma out: a space is enough.';
+  if (/^[*/^(]/.test(typed)) return 'In an expression, put a space on both sides of * and /.';
+  const code = typed.codePointAt(0) ?? 0;
+  if (code < 0x20 || /^\p{C}/u.test(typed))
+    return `It is the invisible character U+${code.toString(16).padStart(4, '0').toUpperCase()}.`;
+  return undefined;
+}

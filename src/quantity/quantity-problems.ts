@@ -22,6 +22,14 @@ export const quantityProblems = {
   outside: (text: string, at: Place) =>
     textError('outside-range', at, `the typical value ${quoted(text, at)}`, 'a typical value between the two ends'),
 
+  noDeviation: (text: string, at: Place) =>
+    textError(
+      'missing-deviation',
+      at,
+      at.start === at.end ? 'nothing' : quoted(text, at),
+      'the standard deviation after the mean, such as mean 2.1 mohm sd 0.05 mohm',
+    ),
+
   deviation: (text: string, at: Place) =>
     textError(
       'bad-deviation',

@@ -37,7 +37,10 @@ export interface Quantity {
   readonly distribution?: Distribution;
   /** Temperature coefficient, 1/K: it may lie anywhere in this band, which holds 0. */
   readonly drift?: Band;
-  /** Drift stated in the value's own unit, `0 V ±1 mV ±0.5 uV/K`: SI base units of the value per kelvin. */
+  /**
+   * Drift stated in the value's own unit, SI base units per kelvin: `0 V ±1 mV ±0.5 uV/K`. Of a pure number that is 0,
+   * such as a gain error, `±10 ppm/K` is such a drift too. A quantity has `drift` or `driftAbsolute`, never both.
+   */
   readonly driftAbsolute?: Band;
   /** Change over life, as a ratio (0.005 is half a percent): it may lie anywhere in this band, which holds 0. */
   readonly ageing?: Band;

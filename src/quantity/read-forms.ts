@@ -56,7 +56,7 @@ export function readMeasured(source: Source, mean: Measure): Body {
     throw quantityProblems.wrongKind(text, sd.place, sdUnit, unit);
   const typ = siValue(source, mean, unit);
   const step = times(sd.number, decimalOf(sdUnit.scale));
-  if (ofMean) refuseShare(source, 'tolerance', { unit: sdUnit, down: step, place: sd.place }, { unit, typ });
+  if (ofMean) refuseShare(source, 'tolerance', { down: step, place: sd.place }, { unit, typ });
   const deviation = toNumber(ofMean ? times(decimalOf(Math.abs(typ)), step) : step);
   if (!(deviation >= smallest && deviation <= largest)) throw quantityProblems.deviation(text, sd.place);
   const terms = readTerms(source, sd.next, { unit, typ });

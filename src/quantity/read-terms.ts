@@ -1,5 +1,7 @@
-import { toNumber } from './decimal.ts';
+import { limitsOf } from './apply-terms.ts';
+import { decimalOf, toNumber } from './decimal.ts';
 import { isPure, multiplied, same } from './dimension.ts';
+import { digitsText, exactIn } from './figure.ts';
 import { kinds } from './kinds.ts';
 import type { Place } from './place.ts';
 import type { Distribution } from './quantity.ts';
@@ -74,6 +76,7 @@ function sorted(source: Source, kind: 'tolerance' | 'drift' | 'ageing', change: 
   const zeroNumber = base.typ === 0 && isPure(base.unit.dimension) && kind !== 'ageing';
   if (!share || zeroNumber) return { ...change, of: 'step' };
   refuseShare(source, kind, change, base);
+  if (kind === 'tolerance') refuseShareOfShare(source, change, base);
   return { ...change, of: 'share' };
 }
 
@@ -81,12 +84,20 @@ function sorted(source: Source, kind: 'tolerance' | 'drift' | 'ageing', change: 
 export function refuseShare(
   { text }: Source,
   kind: 'tolerance' | 'drift' | 'ageing',
-  { unit, down, place }: Pick<Change, 'unit' | 'down' | 'place'>,
-  base: Base,
+  { down, place }: Pick<Change, 'down' | 'place'>,
+  { unit, typ }: Base,
 ): void {
-  if (base.unit.offset !== 0) throw spreadProblems.shareOfTemperature(text, place);
-  if (base.typ === 0 && kind === 'drift') throw spreadProblems.driftOfZero(text, place, base.unit);
-  if (base.typ === 0) throw spreadProblems.shareOfZero(text, place, base.unit);
-  if (kind === 'tolerance' && unit?.text === base.unit.text) throw spreadProblems.shareOfShare(text, place, unit);
+  if (unit.offset !== 0) throw spreadProblems.shareOfTemperature(text, place);
+  if (typ === 0 && kind === 'drift') throw spreadProblems.driftOfZero(text, place, unit);
+  if (typ === 0) throw spreadProblems.shareOfZero(text, place, unit);
   if (kind !== 'drift' && toNumber(down) > 1) throw spreadProblems.overWhole(text, place);
+}
+
+/** Refuses `90 % ±2 %`: 2 % of the value, 88.2 % to 91.8 %, or two points, 88 % to 92 %? */
+function refuseShareOfShare({ text }: Source, change: Change, { unit, typ }: Base): void {
+  if (change.unit?.text !== unit.text) return;
+  const share = `${digitsText(decimalOf(typ))} ${text.slice(change.place.start, change.place.end)}`;
+  const { min, max } = limitsOf(typ, { ...change, of: 'step' });
+  const steps = [min, typ, max].map((limit) => digitsText(exactIn(limit, unit))).join(' / ');
+  throw spreadProblems.shareOfShare(text, change.place, unit, share, `${steps} ${unit.text}`);
 }

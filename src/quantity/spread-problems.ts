@@ -37,14 +37,17 @@ export const spreadProblems = {
   signed: (text: string, at: Place) =>
     textError('double-sign', at, quoted(text, at), 'a number without a sign after ±', 'Write +2 % -1 % for two sides.'),
 
-  toleranceUnit: (text: string, at: Place, unit: Unit) =>
-    textError(
+  toleranceUnit: (text: string, at: Place, unit: Unit) => {
+    const typed = text.slice(at.start, at.end);
+    const ways = unit.text === '%' || unit.text === 'ppm' ? 'limits as minimum / typical / maximum' : undefined;
+    return textError(
       'missing-unit',
       at,
       `${quoted(text, at)} without a unit`,
-      unit.text === '%' || unit.text === 'ppm' ? shares(unit) : `a tolerance in ${unit.text} or %`,
-      `Write ${text.slice(at.start, at.end)} ${unit.text} or ${text.slice(at.start, at.end)} %.`,
-    ),
+      ways ?? `a tolerance in ${unit.text} or %`,
+      ways ? `Write them as 88 / 90 / 92 ${unit.text}.` : `Write ${typed} ${unit.text} or ${typed} %.`,
+    );
+  },
 
   toleranceKind: (text: string, at: Place, is: Dimension, base: Unit) =>
     textError(
@@ -54,12 +57,13 @@ export const spreadProblems = {
       `a tolerance in ${base.text ? `${base.text} or ` : ''}%, or a drift in ppm/K`,
     ),
 
-  shareOfShare: (text: string, at: Place, unit: Unit) =>
+  /** `share` and `steps` are the two readings, written so that neither can be mistaken. */
+  shareOfShare: (text: string, at: Place, unit: Unit, share: string, steps: string) =>
     textError(
       'share-of-share',
       at,
       `${quoted(text, at)} on a value in ${unit.text}, which can be read two ways`,
-      shares(unit),
+      `${share} for a share of the value, or ${steps} for limits`,
     ),
 
   shareOfTemperature: (text: string, at: Place) =>
@@ -115,11 +119,6 @@ export const spreadProblems = {
       'a distribution only where there is a tolerance, such as 10 kohm ±1 % uniform',
     ),
 };
-
-const shares = (unit: Unit): string =>
-  unit.text === '%'
-    ? '0.90 ±2 % for a share of the value, or 88 / 90 / 92 % for points'
-    : '50e-6 ±10 % for a share of the value, or 45 / 50 / 55 ppm for limits';
 
 function unexpectedHint(typed: string): string | undefined {
   if (typed.startsWith(',')) return 'Leave the comma out: a space is enough.';

@@ -16,11 +16,12 @@ const [seconds, minutes, hours, days] = ['s', 'min', 'h', 'd'].map(parseUnit) as
 
 /**
  * What is known of a quantity, as printed: rounded toward danger where the number is known, `58.8 V or more` where only
- * that is certain, empty where nothing is.
+ * that is certain, `without limit`, empty where nothing is known.
  * @example figureOf(E_cap, point(0.41234)) // '413 mJ'
  */
 export function figureOf(quantity: HazardQuantity, range: Interval): string {
   const { danger, digits } = quantity;
+  if (range.lo === Infinity) return 'without limit';
   if (isPoint(range)) return printed(range.lo, quantity, digits, danger);
   if (danger === 'up') return range.lo > 0 ? `${printed(range.lo, quantity, digits, 'down')} or more` : '';
   return range.hi < Infinity ? `${printed(range.hi, quantity, digits, 'up')} or less` : '';

@@ -53,4 +53,3 @@ export function dangerous({ lo, hi }: Interval, { danger }: HazardQuantity): Int
     return hi < Infinity || lo === Infinity ? point(hi) : { lo: Math.max(0, lo), hi, certain: false };
   return lo > 0 || lo === hi ? point(lo) : { lo: 0, hi, certain: false };
 }
-

@@ -5,7 +5,7 @@ import { factOf } from './flag-trees.ts';
 import { namesIn } from './names-in.ts';
 import type { SafetyData } from './safety-data.ts';
 import type { HazardValue, Solved } from './solve.ts';
-import { isPoint, rangeOf, type Truth, truthOf } from './truths.ts';
+import { rangeOf, type Truth, truthOf } from './truths.ts';
 
 /** One comparison or fact on which a trigger turned on this board. */
 export interface HazardTest {
@@ -80,10 +80,14 @@ function ofComparison(tree: Tree, truth: Truth, solved: Solved): HazardTest {
   return {
     ...common,
     number,
-    says: `${show(left)} ${isPoint(rangeOf(left, solved.known)) ? '= ' : ''}${number} ${truth === 'yes' ? sign : otherwise} ${threshold}`,
+    says: `${equated(show(left), number)} ${truth === 'yes' ? sign : otherwise} ${threshold}`,
     missing: [],
   };
 }
+
+/** `V_touch = 58.8 V`, `V_touch 58.8 V or more`, `V_touch without limit`. */
+const equated = (name: string, figure: string): string =>
+  `${name} ${/or more|or less|without/.test(figure) ? '' : '= '}${figure}`;
 
 /** At most three names that would settle it; more would be read by nobody, and the table lists them. */
 function unknownText({ quantity, range, missing }: HazardValue): string {
@@ -105,5 +109,5 @@ function thresholdText(right: Tree, solved: Solved): string {
   if (right.kind === 'number') return typedFigure(right);
   const [name] = [...namesIn(right)];
   const known = figureOf(solved.values.get(name!)!.quantity, rangeOf(right, solved.known));
-  return known ? `${show(right)} = ${known}` : show(right);
+  return known ? equated(show(right), known) : show(right);
 }

@@ -44,7 +44,15 @@ export const idsShown = (known: Known): string[] =>
 export const empty: Board = {
   name: 'bench',
   revision: 'rev-a',
-  identity: { title: 'Bench', document: 'B-1', mark: 'A', issued: '2026-01-01', status: 'draft', purpose: 'To be tested.', language: 'en' },
+  identity: {
+    title: 'Bench',
+    document: 'B-1',
+    mark: 'A',
+    issued: '2026-01-01',
+    status: 'draft',
+    purpose: 'To be tested.',
+    language: 'en',
+  },
   conditions: [],
   cases: [],
   target: 0,
@@ -76,7 +84,17 @@ export const circuitOf = (results: readonly Result[], more: Partial<Circuit> = {
 function resultOf(name: string, text: string): Result {
   const { unit } = parseQuantity(text);
   const tree = parseExpression('0');
-  return { id: `given.${name}`, symbol: name, says: name, unit, tree, text: '0', heat: false, stored: false, hazard: name };
+  return {
+    id: `given.${name}`,
+    symbol: name,
+    says: name,
+    unit,
+    tree,
+    text: '0',
+    heat: false,
+    stored: false,
+    hazard: name,
+  };
 }
 
 export function resultFinding(text: string): ResultFinding {
@@ -94,10 +112,23 @@ export function resultFinding(text: string): ResultFinding {
 
 const conditionOf = (name: string, text: string): Input => {
   const quantity = parseQuantity(text);
-  return { id: name, symbol: name, unit: quantity.unit, value: { kind: 'condition', quantity }, rating: false, usual: false };
+  return {
+    id: name,
+    symbol: name,
+    unit: quantity.unit,
+    value: { kind: 'condition', quantity },
+    rating: false,
+    usual: false,
+  };
 };
 
 function inputFinding(text: string): InputFinding {
   const { unit, min, typ, max } = parseQuantity(text);
-  return { unit: printedUnit(unit), kind: 'condition', min: inUnit(min, unit), typ: inUnit(typ, unit), max: inUnit(max, unit) };
+  return {
+    unit: printedUnit(unit),
+    kind: 'condition',
+    min: inUnit(min, unit),
+    typ: inUnit(typ, unit),
+    max: inUnit(max, unit),
+  };
 }

@@ -31,15 +31,20 @@ test.each(ALWAYS)('%s is shown whatever is known', (id) => {
 
 describe('silence hides nothing', () => {
   // A quantity that something stands in for is not silent when it is left out.
-  const standIns = new Set([...data.quantities.values()].filter((one) => one.assumed || one.default).map(({ symbol }) => symbol));
-  test.each(edges)('$id: with any one thing left out of a row on which it is shown it is still shown', ({ id, given, rows }) => {
-    for (const [more, outcome] of rows) {
-      const known = { ...given, ...more };
-      if (outcome === 'not shown') continue;
-      for (const name of Object.keys(known).filter((one) => !standIns.has(one))) {
-        const { [name]: _, ...less } = known;
-        expect(outcomeOf(id, less).outcome, `${id} without ${name}`).toBe('shown');
+  const standIns = new Set(
+    [...data.quantities.values()].filter((one) => one.assumed || one.default).map(({ symbol }) => symbol),
+  );
+  test.each(edges)(
+    '$id: with any one thing left out of a row on which it is shown it is still shown',
+    ({ id, given, rows }) => {
+      for (const [more, outcome] of rows) {
+        const known = { ...given, ...more };
+        if (outcome === 'not shown') continue;
+        for (const name of Object.keys(known).filter((one) => !standIns.has(one))) {
+          const { [name]: _, ...less } = known;
+          expect(outcomeOf(id, less).outcome, `${id} without ${name}`).toBe('shown');
+        }
       }
-    }
-  });
+    },
+  );
 });

@@ -30,10 +30,46 @@ export const edges: readonly Edges[] = [
       [{ V_max: '20 V', I_sc: '1000 A' }, yes],
     ],
   },
-  { id: 'S02', given: pack, rows: [[{ P_sc: '239 W' }, no], [{ P_sc: '240 W' }, no], [{ P_sc: '241 W' }, yes], [{ P_sc: '1000 W' }, yes], [{ P_sc: '1001 W' }, no]] },
-  { id: 'S03', given: {}, rows: [[{ I_bus: '0.49 A' }, no], [{ I_bus: '0.5 A' }, no], [{ I_bus: '0.51 A' }, yes]] },
-  { id: 'S04', given: {}, rows: [[{ E_cap: '99.9 J' }, no], [{ E_cap: '100 J' }, yes], [{ E_cap: '100.1 J' }, yes]] },
-  { id: 'S05', given: {}, rows: [[{ E_cap: '0.999 J' }, no], [{ E_cap: '1 J' }, yes], [{ E_cap: '1.001 J' }, yes], [{ E_cap: '99.9 J' }, yes], [{ E_cap: '100 J' }, no]] },
+  {
+    id: 'S02',
+    given: pack,
+    rows: [
+      [{ P_sc: '239 W' }, no],
+      [{ P_sc: '240 W' }, no],
+      [{ P_sc: '241 W' }, yes],
+      [{ P_sc: '1000 W' }, yes],
+      [{ P_sc: '1001 W' }, no],
+    ],
+  },
+  {
+    id: 'S03',
+    given: {},
+    rows: [
+      [{ I_bus: '0.49 A' }, no],
+      [{ I_bus: '0.5 A' }, no],
+      [{ I_bus: '0.51 A' }, yes],
+    ],
+  },
+  {
+    id: 'S04',
+    given: {},
+    rows: [
+      [{ E_cap: '99.9 J' }, no],
+      [{ E_cap: '100 J' }, yes],
+      [{ E_cap: '100.1 J' }, yes],
+    ],
+  },
+  {
+    id: 'S05',
+    given: {},
+    rows: [
+      [{ E_cap: '0.999 J' }, no],
+      [{ E_cap: '1 J' }, yes],
+      [{ E_cap: '1.001 J' }, yes],
+      [{ E_cap: '99.9 J' }, yes],
+      [{ E_cap: '100 J' }, no],
+    ],
+  },
   {
     id: 'S06',
     given: { bleed: 'yes', V_touch: '40 V', E_cap: '2 J' },
@@ -63,10 +99,32 @@ export const edges: readonly Edges[] = [
   {
     id: 'S08',
     given: { precharge: 'yes', I_conn_make: '100 A' },
-    rows: [[{ I_inrush: '99 A' }, no], [{ I_inrush: '100 A' }, no], [{ I_inrush: '101 A' }, yes], [{ I_inrush: '101 A', precharge: 'no' }, no]],
+    rows: [
+      [{ I_inrush: '99 A' }, no],
+      [{ I_inrush: '100 A' }, no],
+      [{ I_inrush: '101 A' }, yes],
+      [{ I_inrush: '101 A', precharge: 'no' }, no],
+    ],
   },
-  { id: 'S09', given: {}, rows: [[{ T_touch: '64.9 degC' }, no], [{ T_touch: '65 degC' }, yes], [{ T_touch: '65.1 degC' }, yes]] },
-  { id: 'S10', given: {}, rows: [[{ T_touch: '54.9 degC' }, no], [{ T_touch: '55 degC' }, yes], [{ T_touch: '64.9 degC' }, yes], [{ T_touch: '65 degC' }, no]] },
+  {
+    id: 'S09',
+    given: {},
+    rows: [
+      [{ T_touch: '64.9 degC' }, no],
+      [{ T_touch: '65 degC' }, yes],
+      [{ T_touch: '65.1 degC' }, yes],
+    ],
+  },
+  {
+    id: 'S10',
+    given: {},
+    rows: [
+      [{ T_touch: '54.9 degC' }, no],
+      [{ T_touch: '55 degC' }, yes],
+      [{ T_touch: '64.9 degC' }, yes],
+      [{ T_touch: '65 degC' }, no],
+    ],
+  },
   {
     id: 'S11',
     given: { t_hold: '10 s' },
@@ -94,17 +152,78 @@ export const edges: readonly Edges[] = [
       [{ T_pack: '60.1 degC', has_pack: 'no' }, no],
     ],
   },
-  { id: 'S13', given: {}, rows: [[{ has_motor: 'yes' }, yes], [{ has_motor: 'no' }, no]] },
-  { id: 'S14', given: motor, rows: [[{ has_prop: 'yes' }, yes], [{ has_prop: 'no' }, no], [{ has_prop: 'yes', has_motor: 'no' }, no]] },
-  { id: 'S15', given: {}, rows: [[{ has_motor: 'yes' }, yes], [{ has_motor: 'no' }, no]] },
-  { id: 'S16', given: motor, rows: [[{ auto_restart: 'yes' }, yes], [{ auto_restart: 'no' }, no]] },
-  { id: 'S17', given: {}, rows: [[{ sto: 'no', has_motor: 'no' }, no], [{ sto: 'yes', has_motor: 'no' }, yes], [{ sto: 'no', has_motor: 'yes' }, yes]] },
-  { id: 'S18', given: motor, rows: [[{ V_bemf: '29.9 V' }, no], [{ V_bemf: '30 V' }, yes], [{ V_bemf: '30.1 V' }, yes], [{ n_max: '3000 rpm', K_v: '100 rpm/V' }, yes], [{ n_max: '2990 rpm', K_v: '100 rpm/V' }, no]] },
-  { id: 'S19', given: { ...pack, V_cell_min: '2.5 V' }, rows: [[{ V_off_cell: '2.49 V' }, yes], [{ V_off_cell: '2.5 V' }, no], [{ V_off_cell: '2.51 V' }, no]] },
+  {
+    id: 'S13',
+    given: {},
+    rows: [
+      [{ has_motor: 'yes' }, yes],
+      [{ has_motor: 'no' }, no],
+    ],
+  },
+  {
+    id: 'S14',
+    given: motor,
+    rows: [
+      [{ has_prop: 'yes' }, yes],
+      [{ has_prop: 'no' }, no],
+      [{ has_prop: 'yes', has_motor: 'no' }, no],
+    ],
+  },
+  {
+    id: 'S15',
+    given: {},
+    rows: [
+      [{ has_motor: 'yes' }, yes],
+      [{ has_motor: 'no' }, no],
+    ],
+  },
+  {
+    id: 'S16',
+    given: motor,
+    rows: [
+      [{ auto_restart: 'yes' }, yes],
+      [{ auto_restart: 'no' }, no],
+    ],
+  },
+  {
+    id: 'S17',
+    given: {},
+    rows: [
+      [{ sto: 'no', has_motor: 'no' }, no],
+      [{ sto: 'yes', has_motor: 'no' }, yes],
+      [{ sto: 'no', has_motor: 'yes' }, yes],
+    ],
+  },
+  {
+    id: 'S18',
+    given: motor,
+    rows: [
+      [{ V_bemf: '29.9 V' }, no],
+      [{ V_bemf: '30 V' }, yes],
+      [{ V_bemf: '30.1 V' }, yes],
+      [{ n_max: '3000 rpm', K_v: '100 rpm/V' }, yes],
+      [{ n_max: '2990 rpm', K_v: '100 rpm/V' }, no],
+    ],
+  },
+  {
+    id: 'S19',
+    given: { ...pack, V_cell_min: '2.5 V' },
+    rows: [
+      [{ V_off_cell: '2.49 V' }, yes],
+      [{ V_off_cell: '2.5 V' }, no],
+      [{ V_off_cell: '2.51 V' }, no],
+    ],
+  },
   {
     id: 'S20',
     given: { ...pack, t_storage_d: '60 day' },
-    rows: [[{ t_drain_d: '59.9 day' }, yes], [{ t_drain_d: '60 day' }, no], [{ t_drain_d: '60.1 day' }, no], [{ Q_reserve: '0.25 Ah', I_q: '150 uA' }, no], [{ Q_reserve: '0.25 Ah', I_q: '200 uA' }, yes]],
+    rows: [
+      [{ t_drain_d: '59.9 day' }, yes],
+      [{ t_drain_d: '60 day' }, no],
+      [{ t_drain_d: '60.1 day' }, no],
+      [{ Q_reserve: '0.25 Ah', I_q: '150 uA' }, no],
+      [{ Q_reserve: '0.25 Ah', I_q: '200 uA' }, yes],
+    ],
   },
   {
     id: 'S21',
@@ -131,20 +250,68 @@ export const edges: readonly Edges[] = [
       [{ T_amb: '5 degC to 40 degC', T_chg_min: '10 degC' }, yes],
     ],
   },
-  ...['S23', 'S24', 'S25', 'S45'].map((id): Edges => ({ id, given: {}, rows: [[{ has_pack: 'yes' }, yes], [{ has_pack: 'no' }, no]] })),
+  ...['S23', 'S24', 'S25', 'S45'].map(
+    (id): Edges => ({
+      id,
+      given: {},
+      rows: [
+        [{ has_pack: 'yes' }, yes],
+        [{ has_pack: 'no' }, no],
+      ],
+    }),
+  ),
   {
     id: 'S26',
     given: { ...pack, E_cell: '10 Wh', E_pack: '90 Wh' },
-    rows: [[{}, no], [{ E_pack: '100 Wh' }, no], [{ E_pack: '100.1 Wh' }, yes], [{ E_cell: '20 Wh' }, no], [{ E_cell: '20.1 Wh' }, yes]],
+    rows: [
+      [{}, no],
+      [{ E_pack: '100 Wh' }, no],
+      [{ E_pack: '100.1 Wh' }, yes],
+      [{ E_cell: '20 Wh' }, no],
+      [{ E_cell: '20.1 Wh' }, yes],
+    ],
   },
   {
     id: 'S27',
     given: { ...pack, E_cell: '10 Wh', E_pack: '90 Wh' },
-    rows: [[{}, yes], [{ E_pack: '100 Wh' }, yes], [{ E_pack: '100.1 Wh' }, no], [{ E_cell: '20 Wh' }, yes], [{ E_cell: '20.1 Wh' }, no]],
+    rows: [
+      [{}, yes],
+      [{ E_pack: '100 Wh' }, yes],
+      [{ E_pack: '100.1 Wh' }, no],
+      [{ E_cell: '20 Wh' }, yes],
+      [{ E_cell: '20.1 Wh' }, no],
+    ],
   },
-  { id: 'S28', given: {}, rows: [[{ V_touch: '29.9 V' }, no], [{ V_touch: '30 V' }, no], [{ V_touch: '30.1 V' }, yes], [{ V_touch: '60 V' }, yes], [{ V_touch: '60.1 V' }, no]] },
-  { id: 'S29', given: {}, rows: [[{ V_touch: '59.9 V' }, no], [{ V_touch: '60 V' }, no], [{ V_touch: '60.1 V' }, yes]] },
-  { id: 'S30', given: { wet: 'yes' }, rows: [[{ V_touch: '29.9 V' }, no], [{ V_touch: '30 V' }, no], [{ V_touch: '30.1 V' }, yes], [{ V_touch: '30.1 V', wet: 'no' }, no]] },
+  {
+    id: 'S28',
+    given: {},
+    rows: [
+      [{ V_touch: '29.9 V' }, no],
+      [{ V_touch: '30 V' }, no],
+      [{ V_touch: '30.1 V' }, yes],
+      [{ V_touch: '60 V' }, yes],
+      [{ V_touch: '60.1 V' }, no],
+    ],
+  },
+  {
+    id: 'S29',
+    given: {},
+    rows: [
+      [{ V_touch: '59.9 V' }, no],
+      [{ V_touch: '60 V' }, no],
+      [{ V_touch: '60.1 V' }, yes],
+    ],
+  },
+  {
+    id: 'S30',
+    given: { wet: 'yes' },
+    rows: [
+      [{ V_touch: '29.9 V' }, no],
+      [{ V_touch: '30 V' }, no],
+      [{ V_touch: '30.1 V' }, yes],
+      [{ V_touch: '30.1 V', wet: 'no' }, no],
+    ],
+  },
   {
     id: 'S31',
     given: { ...motor, V_max: '42 V', V_bus_rating: '80 V' },
@@ -160,8 +327,24 @@ export const edges: readonly Edges[] = [
       [{ V_regen: '75 V', has_motor: 'no' }, no],
     ],
   },
-  { id: 'S32', given: motor, rows: [[{ psu_step: 'yes' }, yes], [{ psu_step: 'no' }, no], [{ psu_step: 'yes', has_motor: 'no' }, no]] },
-  { id: 'S33', given: {}, rows: [[{ energised_step: 'no', psu_step: 'no' }, no], [{ energised_step: 'yes', psu_step: 'no' }, yes], [{ energised_step: 'no', psu_step: 'yes' }, yes]] },
+  {
+    id: 'S32',
+    given: motor,
+    rows: [
+      [{ psu_step: 'yes' }, yes],
+      [{ psu_step: 'no' }, no],
+      [{ psu_step: 'yes', has_motor: 'no' }, no],
+    ],
+  },
+  {
+    id: 'S33',
+    given: {},
+    rows: [
+      [{ energised_step: 'no', psu_step: 'no' }, no],
+      [{ energised_step: 'yes', psu_step: 'no' }, yes],
+      [{ energised_step: 'no', psu_step: 'yes' }, yes],
+    ],
+  },
   {
     id: 'S34',
     given: { has_usb: 'yes', has_pack: 'no', has_charger: 'no', psu_earthed: 'no' },
@@ -175,9 +358,34 @@ export const edges: readonly Edges[] = [
       [{ V_shift: '0 V', psu_earthed: 'yes' }, yes],
     ],
   },
-  { id: 'S35', given: {}, rows: [[{ scope_step: 'yes' }, yes], [{ scope_step: 'no' }, no]] },
-  { id: 'S36', given: { has_pack: 'no' }, rows: [[{ E_cap: '19.9 J' }, no], [{ E_cap: '20 J' }, yes], [{ E_cap: '20.1 J' }, yes], [{ E_cap: '0 J', has_pack: 'yes' }, yes]] },
-  { id: 'S37', given: { has_pack: 'no', has_motor: 'no', solder_step: 'no' }, rows: [[{}, no], [{ has_pack: 'yes' }, yes], [{ has_motor: 'yes' }, yes], [{ solder_step: 'yes' }, yes]] },
+  {
+    id: 'S35',
+    given: {},
+    rows: [
+      [{ scope_step: 'yes' }, yes],
+      [{ scope_step: 'no' }, no],
+    ],
+  },
+  {
+    id: 'S36',
+    given: { has_pack: 'no' },
+    rows: [
+      [{ E_cap: '19.9 J' }, no],
+      [{ E_cap: '20 J' }, yes],
+      [{ E_cap: '20.1 J' }, yes],
+      [{ E_cap: '0 J', has_pack: 'yes' }, yes],
+    ],
+  },
+  {
+    id: 'S37',
+    given: { has_pack: 'no', has_motor: 'no', solder_step: 'no' },
+    rows: [
+      [{}, no],
+      [{ has_pack: 'yes' }, yes],
+      [{ has_motor: 'yes' }, yes],
+      [{ solder_step: 'yes' }, yes],
+    ],
+  },
   {
     id: 'S38',
     given: { ...pack, has_fuse: 'yes', I_sc: '1000 A', V_pk: '60 V', I_fuse_br: '2000 A', V_fuse_dc: '80 V' },
@@ -195,7 +403,12 @@ export const edges: readonly Edges[] = [
   {
     id: 'S39',
     given: { ...pack, rev_prot: 'yes', V_rev: '84 V' },
-    rows: [[{ V_rev_block: '83.9 V' }, yes], [{ V_rev_block: '84 V' }, no], [{ V_rev_block: '84.1 V' }, no], [{ rev_prot: 'no' }, yes]],
+    rows: [
+      [{ V_rev_block: '83.9 V' }, yes],
+      [{ V_rev_block: '84 V' }, no],
+      [{ V_rev_block: '84.1 V' }, no],
+      [{ rev_prot: 'no' }, yes],
+    ],
   },
   {
     id: 'S40',
@@ -210,8 +423,23 @@ export const edges: readonly Edges[] = [
       [{ dV_packs: '0.5 V', R_one: '20 mohm' }, yes],
     ],
   },
-  { id: 'S41', given: motor, rows: [[{ t_stall: '9.9 s' }, yes], [{ t_stall: '10 s' }, no], [{ t_stall: '10.1 s' }, no]] },
-  { id: 'S42', given: {}, rows: [[{ has_magnets: 'yes' }, yes], [{ has_magnets: 'no' }, no]] },
+  {
+    id: 'S41',
+    given: motor,
+    rows: [
+      [{ t_stall: '9.9 s' }, yes],
+      [{ t_stall: '10 s' }, no],
+      [{ t_stall: '10.1 s' }, no],
+    ],
+  },
+  {
+    id: 'S42',
+    given: {},
+    rows: [
+      [{ has_magnets: 'yes' }, yes],
+      [{ has_magnets: 'no' }, no],
+    ],
+  },
   {
     id: 'S43',
     given: { energised_step: 'yes', has_motor: 'no' },
@@ -226,18 +454,51 @@ export const edges: readonly Edges[] = [
   {
     id: 'S47',
     given: { ...pack, has_charger: 'yes', regen: 'no', T_chg_max: '45 degC' },
-    rows: [[{ T_pack: '44.9 degC' }, no], [{ T_pack: '45 degC' }, no], [{ T_pack: '45.1 degC' }, yes], [{ T_pack: '45.1 degC', has_charger: 'no' }, no], [{ T_pack: '45.1 degC', has_charger: 'no', regen: 'yes' }, yes]],
+    rows: [
+      [{ T_pack: '44.9 degC' }, no],
+      [{ T_pack: '45 degC' }, no],
+      [{ T_pack: '45.1 degC' }, yes],
+      [{ T_pack: '45.1 degC', has_charger: 'no' }, no],
+      [{ T_pack: '45.1 degC', has_charger: 'no', regen: 'yes' }, yes],
+    ],
   },
-  { id: 'S48', given: motor, rows: [[{ V_touch: '34.9 V' }, no], [{ V_touch: '35 V' }, no], [{ V_touch: '35.1 V' }, yes], [{ V_touch: '35.1 V', has_motor: 'no' }, no]] },
-  { id: 'S49', given: {}, rows: [[{ has_motor: 'yes' }, yes], [{ has_motor: 'no' }, no]] },
+  {
+    id: 'S48',
+    given: motor,
+    rows: [
+      [{ V_touch: '34.9 V' }, no],
+      [{ V_touch: '35 V' }, no],
+      [{ V_touch: '35.1 V' }, yes],
+      [{ V_touch: '35.1 V', has_motor: 'no' }, no],
+    ],
+  },
+  {
+    id: 'S49',
+    given: {},
+    rows: [
+      [{ has_motor: 'yes' }, yes],
+      [{ has_motor: 'no' }, no],
+    ],
+  },
   {
     id: 'S50',
     given: { solder_step: 'yes', has_pack: 'no' },
-    rows: [[{ E_cap: '0.999 J' }, no], [{ E_cap: '1 J' }, yes], [{ E_cap: '1.001 J' }, yes], [{ E_cap: '0 J', has_pack: 'yes' }, yes], [{ E_cap: '2 J', solder_step: 'no' }, no]],
+    rows: [
+      [{ E_cap: '0.999 J' }, no],
+      [{ E_cap: '1 J' }, yes],
+      [{ E_cap: '1.001 J' }, yes],
+      [{ E_cap: '0 J', has_pack: 'yes' }, yes],
+      [{ E_cap: '2 J', solder_step: 'no' }, no],
+    ],
   },
   {
     id: 'S51',
     given: { ...pack, has_fuse: 'yes', I_wire: '60 A' },
-    rows: [[{ I_fuse: '59.9 A' }, no], [{ I_fuse: '60 A' }, no], [{ I_fuse: '60.1 A' }, yes], [{ I_fuse: '60.1 A', has_pack: 'no' }, no]],
+    rows: [
+      [{ I_fuse: '59.9 A' }, no],
+      [{ I_fuse: '60 A' }, no],
+      [{ I_fuse: '60.1 A' }, yes],
+      [{ I_fuse: '60.1 A', has_pack: 'no' }, no],
+    ],
   },
 ];

@@ -128,7 +128,7 @@ describe('a problem is shown with its place, what was found, what was expected a
   test('an unknown key', () => {
     expect(messagesFor('condtions:\n  I_ph: 1 A to 2 A\n')).toMatchInlineSnapshot(`
       "spec.yaml:7:1  unknown-key
-        condtions: found the key \`condtions\`; expected one of \`board\`, \`document\`, \`revision\`, \`supersedes\`, \`issued\`, \`status\`, \`purpose\`, \`owner\`, \`department\`, \`designer\`, \`approver\`, \`classification\`, \`language\`, \`supplement\`, \`conditions\`, \`cases\`, \`margins\`, \`requirements\`, \`circuits\`, \`deviations\`, \`actions\`, \`safety\`.
+        condtions: found the key \`condtions\`; expected one of \`board\`, \`document\`, \`revision\`, \`supersedes\`, \`issued\`, \`status\`, \`purpose\`, \`owner\`, \`department\`, \`designer\`, \`approver\`, \`classification\`, \`language\`, \`supplement\`, \`conditions\`, \`cases\`, \`margins\`, \`requirements\`, \`circuits\`, \`deviations\`, \`actions\`, \`safety\`, \`cautions\`.
         6 | purpose: Raises and lowers a work table.
         7 | condtions:
           | ^^^^^^^^^

@@ -26,7 +26,21 @@ export function typeset(tree: Tree, leaves: Leaves = {}): string {
  * @example typesetTerms(parseExpression('a + b - c')) // ['a', '+ b', '- c']
  */
 export function typesetTerms(tree: Tree, leaves: Leaves = {}): string[] {
-  return isSum(tree) ? termsOf(tree, leaves) : atDots(typeset(tree, leaves));
+  if (isSum(tree)) return termsOf(tree, leaves);
+  const whole = typeset(tree, leaves);
+  return whole.length > LONG_CALL && isExtreme(tree) ? atCommas(tree, leaves) : atDots(whole);
+}
+
+/** Characters of TeX beyond which the least or greatest of several terms is no longer one piece. */
+const LONG_CALL = 90;
+
+const isExtreme = (tree: Tree): tree is Tree & { kind: 'call' } =>
+  tree.kind === 'call' && (tree.operation === 'min' || tree.operation === 'max');
+
+/** Cut behind each comma. The brackets do not grow, since they open and close in different pieces. */
+function atCommas(tree: Tree & { kind: 'call' }, leaves: Leaves): string[] {
+  const args = tree.args.map((arg) => texOf(arg, leaves).tex);
+  return args.map((tex, i) => `${i === 0 ? `\\${tree.operation}(` : ''}${tex}${i === args.length - 1 ? ')' : ','}`);
 }
 
 /** Cuts TeX of ours before each dot that stands in no bracket. */

@@ -11,11 +11,11 @@ import { mustHold } from '../statements.ts';
 import type { Text } from '../text.ts';
 import { checkAnchor, requirementAnchor } from '../trail.ts';
 import { inWords } from '../words.ts';
-import { decimal, right, sans, serif, unit } from './columns.ts';
+import { decimal, right, sans, serif, unit, wide } from './columns.ts';
 
 const columns: readonly Column[] = [
-  sans('Check'),
-  serif('Must hold'),
+  wide(sans('Check'), 0.12),
+  wide(serif('Must hold'), 0.22),
   serif('because'),
   decimal('Worst slack'),
   unit(),

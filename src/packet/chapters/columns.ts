@@ -22,3 +22,5 @@ export const folio = (head = ''): Column => of(head, 'right', { face: 'sans' });
 export const strip = (width: number): Column => of('', 'strip', { width });
 /** Room to write in. */
 export const blank = (head: string, width: number): Column => of(head, 'blank', { width });
+/** A column that takes a share of the table's width, whatever its neighbours hold. */
+export const wide = (column: Column, width: number): Column => ({ ...column, width });

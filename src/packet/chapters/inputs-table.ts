@@ -10,7 +10,7 @@ import { idTex, symbolLeaves } from '../symbols.ts';
 import type { Text } from '../text.ts';
 import { toleranceText } from '../tolerance.ts';
 import { idLink, saysOf, usedIn } from '../trail.ts';
-import { decimal, sans, serif, unit } from './columns.ts';
+import { decimal, sans, serif, unit, wide } from './columns.ts';
 
 /** What goes into a circuit, sorted by what it is: a condition, a value of another circuit, a part, a rating, a fixed value. */
 export function inputsTable(review: Review, circuit: Circuit, numbers: Numbering): Table | undefined {
@@ -30,17 +30,17 @@ export function inputsTable(review: Review, circuit: Circuit, numbers: Numbering
 }
 
 const columns: readonly Column[] = [
-  serif('Symbol'),
-  sans('Part'),
-  serif('What it is'),
+  wide(serif('Symbol'), 0.08),
+  wide(sans('Part'), 0.055),
+  wide(serif('What it is'), 0.24),
   decimal('min'),
   decimal('typ'),
   decimal('max'),
   unit('unit'),
-  sans('Tolerance'),
-  sans('Basis'),
-  sans('Where it comes from'),
-  sans('Used in'),
+  wide(sans('Tolerance'), 0.085),
+  wide(sans('Basis'), 0.09),
+  wide(sans('Where it comes from'), 0.145),
+  wide(sans('Used in'), 0.12),
 ];
 
 function groupsOf(review: Review, circuit: Circuit): RowGroup[] {

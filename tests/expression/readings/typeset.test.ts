@@ -146,10 +146,13 @@ describe('long equations', () => {
     expect(typesetTerms(parseExpression('a * b'))).toEqual([String.raw`a \, b`]);
   });
 
+  /** Brackets that open in one piece and close in another cannot grow. */
+  const rigid = (tex: string) => tex.replaceAll(/\\!?\\left(?=\()|\\right(?=\))/g, '').replaceAll('\\!', '').replaceAll(/,\\;\s*/g, ', ');
+
   test('the pieces are the whole', () => {
     fc.assert(
       fc.property(expressions, (tree) => {
-        expect(typesetTerms(tree).join(' ')).toBe(typeset(tree));
+        expect(rigid(typesetTerms(tree).join(' '))).toBe(rigid(typeset(tree)));
       }),
     );
   });

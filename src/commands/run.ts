@@ -1,6 +1,7 @@
 import { OutputError } from '../archive/output-error.ts';
 import { DesignsError } from '../site/designs.ts';
 import { HandbookError } from '../site/handbook-files.ts';
+import { SafetyError } from '../site/safety-files.ts';
 import { type Options, readOptions, UsageError } from '../site/options.ts';
 
 /** What a command ends with: all checks hold or are accepted; some check fails; the input is wrong; the tool failed. */
@@ -19,7 +20,7 @@ export async function runWords(command: (words: readonly string[]) => Promise<Ex
 }
 
 function report(error: unknown): ExitStatus {
-  if (error instanceof UsageError || error instanceof DesignsError || error instanceof HandbookError) {
+  if (error instanceof UsageError || error instanceof DesignsError || error instanceof HandbookError || error instanceof SafetyError) {
     console.error(`${error.message}`);
     return 2;
   }

@@ -77,7 +77,8 @@ function faceOf(classes: readonly string[]): string | undefined {
   if (classes.includes('amsrm')) return 'AMS-Regular';
   if (classes.includes('mathrm') || classes.includes('mtext')) return 'Main-Regular';
   if (classes.includes('large-op')) return 'Size2-Regular';
-  if (classes.includes('delimsizing')) return `Size${classes.find((name) => /^size[1-4]$/.test(name))?.slice(4) ?? 1}-Regular`;
+  if (classes.includes('delimsizing'))
+    return `Size${classes.find((name) => /^size[1-4]$/.test(name))?.slice(4) ?? 1}-Regular`;
   return undefined;
 }
 

@@ -23,13 +23,9 @@ export function maths(tex: string): string {
   }
 }
 
-/** One of the terms between which a long line may break: a leading sign keeps the space of an operator between two terms. */
-export function term(tex: string): string {
-  return maths(/^\s*([+-]|\\(cdot|times|parallel|pm|div)\b)/.test(tex) ? `{}${tex}` : tex);
-}
-
 /** KaTeX has no upright µ of its own; the text face lends it (KaTeX_Main in fonts.css). Anything else unknown is an error. */
-const onlyMicro = (_code: string, message: string): 'ignore' | 'error' => (/["']µ["']/.test(message) ? 'ignore' : 'error');
+const onlyMicro = (_code: string, message: string): 'ignore' | 'error' =>
+  /["']µ["']/.test(message) ? 'ignore' : 'error';
 
 // KaTeX passes over what it does not trust; we want to hear of it.
 function refuse(context: { command: string }): never {

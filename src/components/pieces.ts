@@ -8,6 +8,11 @@ export interface Piece {
 const unbroken =
   /\d+(?:[\u2009\u202f\u2007]+\d{3})+|[\u2212-]?\d[\d.]*[ \u00a0](?:°C|%|ppm|[kMGmµnp]?(?:V|A|Ω|W|F|Hz|H|s|K|J|Wh|Ah))(?![\p{L}\d])|\b(?:REQ|[A-Z])-\d+/gu;
 
+/** Where a long name may break: behind its dots and underlines. `nameParts('bus_sense.V_out')` → `['bus_', 'sense.', 'V_', 'out']` */
+export function nameParts(name: string): string[] {
+  return name.match(/[^._]+[._]*|[._]+/g) ?? [];
+}
+
 /**
  * Cuts `text` where line breaks matter. Digits are grouped by two thin spaces, for our faces hold no narrower one that is kept
  * together.

@@ -7,6 +7,12 @@ import { ticks, widened } from './ticks.ts';
 
 const caseHeight = 24;
 
+/** Pixels to one unit of each axis. */
+interface Scale {
+  readonly x: number;
+  readonly y: number;
+}
+
 /**
  * Vega-Lite specification of one result over one condition, `width` pixels wide and `height` high: the typical line dashed, the
  * worst-case band with both its edges, limits as hatched walls, the target, and the named cases as bars over the axis.
@@ -18,6 +24,10 @@ export function curve(plot: Curve, width: number, height: number): object {
   const yTicks = ticks(low, high, height / 36);
   const left = Math.max(...yTicks.map((tick) => textWidth(String(tick), 10))) + 12;
   const inner = width - left - 8;
+  // A scale that begins not far from nought begins there.
+  const start = from > 0 && from < to / 3 ? 0 : from;
+  const end = to + (to - from) * 0.05;
+  const scale: Scale = { x: inner / (end - start), y: height / (high - low) };
   return {
     width: inner,
     height,
@@ -27,10 +37,10 @@ export function curve(plot: Curve, width: number, height: number): object {
     encoding: {
       x: {
         type: 'quantitative',
-        scale: { domain: [Math.min(from, 0), to + (to - from) * 0.05], nice: false, zero: false },
+        scale: { domain: [start, end], nice: false, zero: false },
         axis: {
           ...titleAtRightEnd(plot.xTitle),
-          values: ticks(Math.min(from, 0), to, inner / 52),
+          values: ticks(start, to, inner / 52),
           offset: plot.cases.length > 0 ? caseHeight : 4,
         },
       },
@@ -42,7 +52,7 @@ export function curve(plot: Curve, width: number, height: number): object {
     },
     layer: [
       ...band(plot),
-      ...bandName(plot, height / (high - low)),
+      ...bandName(plot, scale.y),
       ...plot.limits.flatMap((limit) => [
         ...wallAlong(limit.at, limit.forbidden, 0, inner),
         limitLabel(limit.label, limit.at, limit.forbidden, from),
@@ -50,7 +60,7 @@ export function curve(plot: Curve, width: number, height: number): object {
       ...target(plot, inner),
       ...plot.ends.flatMap(({ x, y, label: text }) => [
         { mark: { type: 'point', size: 16, fill: colours.copper, opacity: 1, strokeWidth: 0 }, encoding: at(x, y) },
-        endLabel(text, { x, y }, plot, height / (high - low)),
+        endLabel(text, { x, y }, plot, scale),
       ]),
       ...plot.cases.flatMap((name) => [
         bar(name.from, name.to, height + 15, { strokeWidth: 3 }),
@@ -123,14 +133,20 @@ function target(plot: Curve, inner: number): Layer[] {
   ];
 }
 
-/** Above its dot; well below it, inside the band, where a limit or the target would cross the words. */
-function endLabel(text: string, place: { x: number; y: number }, plot: Curve, pixelsPerUnit: number): Layer {
+/** Above its dot; where a limit or the target would cross the words, inside the band, as far below its edge as the edge falls. */
+function endLabel(text: string, place: { x: number; y: number }, plot: Curve, scale: Scale): Layer {
   const [first, last] = [plot.points[0]!.x, plot.points.at(-1)!.x];
   const align = place.x > (first + last) / 2 ? 'right' : 'left';
   const crossing = [...plot.limits, ...(plot.target ? [plot.target] : [])].some(({ at: line }) => {
-    const above = (line - place.y) * pixelsPerUnit;
+    const above = (line - place.y) * scale.y;
     return above > 3 && above < 16;
   });
-  const dy = crossing ? 26 : -9;
+  const dy = crossing ? 12 + fall(plot, place, textWidth(text, 10, 600) + 6, scale) : -9;
   return label(text, place, { align, dx: align === 'right' ? -6 : 6, dy, fill: colours.copper, fontWeight: 600 });
+}
+
+/** Pixels by which the upper edge of the band falls within `pixels` of a place. */
+function fall(plot: Curve, place: { x: number; y: number }, pixels: number, scale: Scale): number {
+  const near = plot.points.filter(({ x }) => Math.abs(x - place.x) * scale.x <= pixels);
+  return Math.max(0, ...near.map(({ high }) => (place.y - high) * scale.y));
 }

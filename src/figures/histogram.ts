@@ -1,4 +1,5 @@
 import type { Histogram } from '../packet/plot.ts';
+import { extent, type Frame, growth, histogramFrame, middleOf } from './histogram-frame.ts';
 import { bar, type Layer, labelInRow, once, ring, stem, wallAcross } from './layer.ts';
 import { textWidth } from './text-width.ts';
 import { colours } from './theme.ts';
@@ -6,7 +7,6 @@ import { ticks } from './ticks.ts';
 
 const axisHeight = 30;
 const rowHeight = 26;
-const gutter = 78;
 
 /**
  * Vega-Lite specification of a histogram `width` pixels wide and `height` high (bars alone): bars of simulated boards, quantiles
@@ -14,16 +14,16 @@ const gutter = 78;
  */
 export function histogram(plot: Histogram, width: number, height: number): object {
   const rows = intervalRows(plot);
-  const left = rows.length > 0 ? gutter : 12;
-  const inner = width - left - 12;
+  const frame = histogramFrame(plot, width);
+  const { left, right, inner, from, to } = frame;
   const bottom = axisHeight + rows.length * rowHeight;
-  const [from, to] = domain(plot);
+  const middle = middleOf(plot);
   return {
     width: inner,
     height,
     autosize: 'none',
     data: once,
-    padding: { left, right: 12, top: 22, bottom: bottom + 4 },
+    padding: { left, right, top: 22, bottom: bottom + 4 },
     encoding: {
       x: {
         type: 'quantitative',
@@ -33,14 +33,14 @@ export function histogram(plot: Histogram, width: number, height: number): objec
       y: { type: 'quantitative', scale: { domain: [0, Math.max(...plot.counts) / 0.86], nice: false }, axis: null },
     },
     layer: [
-      bars(plot),
-      ...plot.quantiles.flatMap((quantile, index) => quantileStem(quantile, index, plot.quantiles.length, height)),
-      ...plot.worst.flatMap((worst) => worstStem(worst, height, side(worst.at, from, to))),
+      bars(plot, frame),
+      ...plot.quantiles.flatMap((quantile, index) => quantileStem(quantile, rank(index, plot), middle, height)),
+      ...plot.worst.flatMap((worst) => worstStem(worst, height, growth(worst.at, middle))),
       ...plot.limits.flatMap((limit) => [
         ...wallAcross(limit.at, limit.forbidden, -4, height),
         ...(rows.length > 0 ? wallAcross(limit.at, limit.forbidden, height + axisHeight, height + bottom) : []),
       ]),
-      ...limitLabels(plot.limits, (at) => ((at - from) / (to - from)) * inner, inner),
+      ...limitLabels(plot.limits, frame),
       ...rows.flatMap(({ name, marks }, index) => {
         const row = height + axisHeight + (index + 0.5) * rowHeight;
         return [labelInRow(name, from, row, { align: 'left', dx: -left }), ...marks(row)];
@@ -49,40 +49,38 @@ export function histogram(plot: Histogram, width: number, height: number): objec
   };
 }
 
-/** Scale that shows every bar, limit, worst case and interval with a little air. */
-function domain(plot: Histogram): [from: number, to: number] {
-  const shown = [
-    ...[plot.edges[0]!, plot.edges.at(-1)!],
-    ...plot.limits.map((limit) => limit.at),
-    ...plot.worst.map((worst) => worst.at),
-    ...(plot.intervals?.worst ?? []),
-  ];
-  const [low, high] = [Math.min(...shown), Math.max(...shown)];
-  const air = (high - low || Math.abs(high) || 1) * 0.06;
-  return [low - air, high + air];
-}
-
-function bars(plot: Histogram): Layer {
-  const values = plot.counts.map((count, index) => ({ from: plot.edges[index], to: plot.edges[index + 1], count }));
+function bars({ edges, counts }: Histogram, frame: Frame): Layer {
+  const values = counts.map((count, index) => ({ from: edges[index], to: edges[index + 1], count }));
+  // Outlines of bars that are hardly wider than a line would hide them.
+  const fine = frame.pixel(edges[1]!) - frame.pixel(edges[0]!) < 2.5;
+  const style = fine
+    ? { fill: colours.verdigris, strokeWidth: 0 }
+    : { fill: colours.verdigrisTint, stroke: colours.verdigris, strokeWidth: 0.7 };
   return {
     data: { values: values.filter(({ count }) => count > 0) },
-    mark: { type: 'bar', fill: colours.verdigrisTint, stroke: colours.verdigris, strokeWidth: 0.7 },
+    mark: { type: 'bar', ...style },
     encoding: { x: { field: 'from' }, x2: { field: 'to' }, y: { field: 'count' }, y2: { datum: 0 } },
   };
 }
 
+/** How many quantiles from the median outward: 0, 1 or 2. */
+function rank(index: number, { quantiles }: Histogram): number {
+  return Math.min(2, Math.ceil(Math.abs(index - (quantiles.length - 1) / 2)));
+}
+
 /** The further out, the lower; outer words stand outside their stems, the median's on top. */
-function quantileStem(quantile: { at: number; label: string }, index: number, count: number, height: number): Layer[] {
-  const fromMiddle = index - (count - 1) / 2;
-  const top = height * (1 - [0.97, 0.46, 0.18][Math.min(2, Math.ceil(Math.abs(fromMiddle)))]!);
-  const align = fromMiddle === 0 ? 'center' : fromMiddle < 0 ? 'right' : 'left';
+function quantileStem(
+  { at, label }: { at: number; label: string },
+  rank: number,
+  middle: number,
+  height: number,
+): Layer[] {
+  const top = height * (1 - [0.97, 0.46, 0.18][rank]!);
+  const align = growth(at, middle);
+  const dx = { right: -3, center: 0, left: 3 }[align];
   return [
-    stem(quantile.at, top, height, { stroke: colours.verdigris, strokeWidth: 1.3 }),
-    labelInRow(quantile.label, quantile.at, top - 7, {
-      align,
-      fill: colours.verdigris,
-      dx: -3 * Math.sign(fromMiddle),
-    }),
+    stem(at, top, height, { stroke: colours.verdigris, strokeWidth: 1.3 }),
+    labelInRow(label, at, top - 7, { align, fill: colours.verdigris, dx }),
   ];
 }
 
@@ -95,22 +93,16 @@ function worstStem(worst: { at: number; label: string }, height: number, align: 
 }
 
 /** Above the walls, on the allowed side where there is room; a word that would run into the last one stands a line lower. */
-function limitLabels(limits: Histogram['limits'], pixel: (at: number) => number, width: number): Layer[] {
+function limitLabels(limits: Histogram['limits'], { pixel, inner }: Frame): Layer[] {
   const taken: [left: number, right: number][] = [];
   return limits.map(({ at, forbidden, label }) => {
     const [wide, wall] = [textWidth(label, 10), pixel(at)];
-    const grows = forbidden === 'above' ? (wall >= wide ? 'right' : 'left') : width - wall >= wide ? 'left' : 'right';
-    const place: [number, number] = grows === 'left' ? [wall, wall + wide] : [wall - wide, wall];
+    const grows = forbidden === 'above' ? (wall >= wide ? 'right' : 'left') : inner - wall >= wide ? 'left' : 'right';
+    const place = extent(wall, wide, grows);
     const crowded = taken.some(([left, right]) => place[0] < right + 6 && place[1] > left - 6);
     taken.push(place);
     return labelInRow(label, at, crowded ? 2 : -12, { align: grows, dx: crowded ? (grows === 'left' ? 7 : -7) : 0 });
   });
-}
-
-/** A word at the edge of the plot grows inward. */
-function side(at: number, from: number, to: number): 'left' | 'center' | 'right' {
-  const share = (at - from) / (to - from);
-  return share < 0.15 ? 'left' : share > 0.85 ? 'right' : 'center';
 }
 
 function intervalRows({ intervals }: Histogram): { name: string; marks: (row: number) => Layer[] }[] {

@@ -26,9 +26,7 @@ const lowered = (raised: string): string =>
 export function svgText(text: string): string {
   return stretches(text)
     .map(({ text: part, raised }) =>
-      raised
-        ? `<tspan dy="-0.4em" font-size="70%">${escapeXml(part)}</tspan>`
-        : escapeXml(part),
+      raised ? `<tspan dy="-0.4em" font-size="70%">${escapeXml(part)}</tspan>` : escapeXml(part),
     )
     .join('');
 }

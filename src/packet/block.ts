@@ -133,6 +133,8 @@ export interface Caution {
   /** The number that raised it, the threshold, or the number that is unknown. */
   readonly raisedBy: Text;
   readonly source: Text;
+  /** The same sources with their addresses, for the list of sources. */
+  readonly sources?: readonly string[];
   readonly reminder: Text;
 }
 export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';

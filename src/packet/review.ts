@@ -1,5 +1,6 @@
 import type { CheckFinding } from '../analysis/findings.ts';
 import { valuesAt } from '../analysis/values-at.ts';
+import type { Considered } from '../safety/cautions-of.ts';
 import type { Check, Circuit, Input, Result } from '../spec/board.ts';
 import type { Caution } from './block.ts';
 import { byId, inputsOf, type Reviewed } from './by-id.ts';
@@ -11,12 +12,15 @@ export interface PacketOptions {
   readonly previous?: Reviewed;
   /** Safety cautions in words, gravest first. */
   readonly cautions?: readonly Caution[];
+  /** Every hazard that was looked at, shown or not. */
+  readonly considered?: readonly Considered[];
 }
 
 /** Everything that chapters look things up in. */
 export interface Review extends Reviewed {
   readonly previous?: Reviewed;
   readonly cautions: readonly Caution[];
+  readonly considered: readonly Considered[];
   readonly changes: Changes;
   readonly circuits: ReadonlyMap<string, Circuit>;
   /** Conditions, derating factors and what circuits are given, by id. */
@@ -30,11 +34,12 @@ export interface Review extends Reviewed {
   readonly typical: ReadonlyMap<string, number>;
 }
 
-export function reviewOf({ board, findings }: Reviewed, { previous, cautions = [] }: PacketOptions): Review {
+export function reviewOf({ board, findings }: Reviewed, { previous, cautions = [], considered = [] }: PacketOptions): Review {
   return {
     board,
     findings,
     cautions,
+    considered,
     ...(previous ? { previous } : {}),
     changes: previous ? changesBetween(previous, { board, findings }) : noChanges,
     circuits: byId(board.circuits),

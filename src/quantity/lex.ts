@@ -18,7 +18,7 @@ const space = /[\s\u200a]+/y;
 // A thin or unbreakable space may part thousands, as the packet prints them; a plain one may not.
 const number = /(?:\d+(?:[\u00a0\u2009\u202f]\d{3}(?!\d))*(?:\.\d+)?|\.\d+)(?:[eE][+\-\u2212]?\d+)?/y;
 const powerOfTen = /\s*×\s*10(?:\^([+\-\u2212]?\d+)|([⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+))/y;
-const word = /°C|[°℃%]|\p{L}+(?:_[\p{L}\d_]*)?/uy;
+const word = /°[CF]|[°℃%]|\p{L}+(?:_[\p{L}\d_]*)?/uy;
 const power = /[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+/y;
 const mark = /±|\+\/[-\u2212]|\+[-\u2212]|\*\*|\.\.\.?|[-+\u2212*·⋅×/^()√…–—,]/y;
 const fullWidth = /[\uff0e\uff10-\uff19]+/y;

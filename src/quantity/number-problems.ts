@@ -22,9 +22,12 @@ export const numberProblems = {
 
   decimalComma: (text: string, at: Place) => {
     const [whole, decimals] = text.slice(at.start, at.end).split(',') as [string, string];
-    const written = `${whole}.${decimals}`;
-    const thousands = /^\d{3}$/.test(decimals) ? `Write ${whole}${decimals} or ${written}.` : `Write ${written}.`;
-    return textError('decimal-comma', at, `${quoted(text, at)} with a comma`, 'a point before the decimals', thousands);
+    const readings = [
+      ...(/^\d{3}(\.|$)/.test(decimals) ? [whole + decimals] : []),
+      ...(decimals.includes('.') ? [] : [`${whole}.${decimals}`]),
+    ];
+    const hint = readings.length > 0 ? `Write ${readings.join(' or ')}.` : undefined;
+    return textError('decimal-comma', at, `${quoted(text, at)} with a comma`, 'a point before the decimals', hint);
   },
 
   grouping: (text: string, at: Place) => {

@@ -1,6 +1,6 @@
 import { compose } from './compose-unit.ts';
 import { type Decimal, decimalOf, length, minus, one, plus, times, toNumber } from './decimal.ts';
-import { isPure } from './dimension.ts';
+import { isPure, same } from './dimension.ts';
 import { digitsText, shortest } from './figure.ts';
 import { knownUnits } from './known-units.ts';
 import { parseUnit } from './parse-unit.ts';
@@ -27,7 +27,10 @@ export function toleranceText(quantity: Quantity): string {
   const { unit, typ, typedIn } = quantity;
   const typed = typedIn?.tolerance;
   const steps = typ === 0 || unit.offset !== 0 || (typed ? !isShare(typed) : false);
-  if (steps) return sidesText(stepSides(quantity, typed ?? stepUnit(unit)), typed ?? stepUnit(unit));
+  if (steps) {
+    const step = typed && same(typed.dimension, unit.dimension) ? typed : stepUnit(unit);
+    return sidesText(stepSides(quantity, step), step);
+  }
   const share = typed ?? (unit.text === '%' ? ppm : percent);
   const sides = shareSides(quantity, share);
   const short = length(sides.up.digits) <= 6 && length(sides.down.digits) <= 6;

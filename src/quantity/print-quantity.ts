@@ -85,13 +85,14 @@ function commonUnit({ unit, typ, typedIn }: Quantity): Unit {
 }
 
 const printedDigits = 6;
+const noise = 1e-15;
 
-/** At most six digits without trailing zeros: the value itself where they hold it, else rounded outward. */
+/** At most six digits without trailing zeros: the value where they hold it but for a double's noise, else outward. */
 function cut(si: number, unit: Unit, outward: Rounding): Decimal {
   const typed = minus(decimalOf(si), decimalOf(unit.offset));
   const rounded = (rounding: Rounding) => quotient(typed, decimalOf(unit.scale), printedDigits, rounding);
   const near = rounded('nearest');
-  return withoutZeros(inSi(near, unit) === si ? near : rounded(outward));
+  return withoutZeros(Math.abs(inSi(near, unit) - si) <= noise * Math.abs(si) ? near : rounded(outward));
 }
 
 function withoutZeros({ digits, exponent }: Decimal): Decimal {

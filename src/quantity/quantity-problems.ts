@@ -43,8 +43,10 @@ export const quantityProblems = {
       'range-with-spread',
       at,
       quoted(text, at),
-      'nothing after a range',
-      'A range is a condition to endure, not a part with a tolerance: widen its ends instead.',
+      'nothing after a range, or typ and its typical value',
+      text[at.start] === ','
+        ? 'Leave the comma out: a space is enough.'
+        : 'A range is a condition to endure, not a part with a tolerance: widen its ends instead.',
     ),
 
   measuredWord: (text: string, at: Place) =>

@@ -46,7 +46,8 @@ export function readAgeing(source: Source, at: number): ChangeRead {
   const sign = tokens[at + 1];
   const signed = sign?.text === '±' || sign?.text === '+' || sign?.text === '-';
   if (!signed) throw spreadProblems.ageingSign(text, sign ?? { start: text.length, end: text.length });
-  const { change, next } = sign.text === '±' ? readEven(source, at + 1) : readSides(source, at + 1);
+  const { change, next } =
+    sign.text === '±' ? readEven(source, at + 1) : readSides(source, at + 1, sidesFrom(source, at + 1));
   const place = { start: tokens[at]!.start, end: change.place.end };
   if (!isShare(change.unit)) throw spreadProblems.ageingUnit(text, place);
   return { change: { ...change, place }, next };
@@ -62,15 +63,28 @@ function readEven(source: Source, at: number): ChangeRead {
   return { change: { up: size, down: size, unit: measure.unit, place }, next: measure.next };
 }
 
+/**
+ * How many sides the ageing has that begins at a sign. Behind `age -20 %` may stand a pair of its own, as in
+ * `age -20 % +50 -20 ppm/K`: only an odd number of signs in a row leaves ageing one side.
+ */
+function sidesFrom({ tokens }: Source, start: number): 1 | 2 {
+  let signs = 0;
+  for (let i = start; i < tokens.length && tokens[i]!.text !== '±' && !keywords.has(tokens[i]!.text); i++) {
+    const sign = tokens[i]!.text === '+' || tokens[i]!.text === '-';
+    if (sign && tokens[i - 1]!.text !== '^' && tokens[i + 1]?.kind === 'number') signs += 1;
+  }
+  return signs % 2 === 1 ? 1 : 2;
+}
+
 const none: Decimal = { digits: 0n, exponent: 0 };
 
-function readSides(source: Source, at: number): ChangeRead & { sides: 1 | 2 } {
+function readSides(source: Source, at: number, most: 1 | 2 = 2): ChangeRead & { sides: 1 | 2 } {
   const { text, tokens } = source;
   const where = 'after the sign, such as +80 % -20 %';
   const first = readMeasure(source, at, where);
   const slash = tokens[first.next]?.text === '/' ? 1 : 0;
   const sign = tokens[first.next + slash];
-  if (sign?.text !== '+' && sign?.text !== '-') {
+  if (most === 1 || (sign?.text !== '+' && sign?.text !== '-')) {
     const size = sized(source, first, first.unit);
     const [up, down] = tokens[at]!.text === '+' ? [size, none] : [none, size];
     return { change: { up, down, unit: first.unit, place: first.place }, next: first.next, sides: 1 };
@@ -98,6 +112,7 @@ function noTerm({ text, tokens }: Source, at: number) {
   const token = tokens[at]!;
   const rest = { start: token.start, end: text.trimEnd().length };
   if (token.text === '…' || token.text === '–') return quantityProblems.rangeSign(text, token);
+  if (keywords.has(token.text)) return spreadProblems.misplaced(text, token);
   if (token.kind === 'word') return spreadProblems.unknownWord(text, token, keywords);
   return token.kind === 'number' ? spreadProblems.looseNumber(text, rest) : spreadProblems.unexpected(text, rest);
 }

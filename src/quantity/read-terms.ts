@@ -1,5 +1,5 @@
 import { limitsOf } from './apply-terms.ts';
-import { decimalOf, toNumber } from './decimal.ts';
+import { toNumber } from './decimal.ts';
 import { isPure, multiplied, same } from './dimension.ts';
 import { digitsText, exactIn } from './figure.ts';
 import { kinds } from './kinds.ts';
@@ -96,7 +96,7 @@ export function refuseShare(
 /** Refuses `90 % ±2 %`: 2 % of the value, 88.2 % to 91.8 %, or two points, 88 % to 92 %? */
 function refuseShareOfShare({ text }: Source, change: Change, { unit, typ }: Base): void {
   if (change.unit?.text !== unit.text) return;
-  const share = `${digitsText(decimalOf(typ))} ${text.slice(change.place.start, change.place.end)}`;
+  const share = `${typ} ${text.slice(change.place.start, change.place.end)}`;
   const { min, max } = limitsOf(typ, { ...change, of: 'step' });
   const steps = [min, typ, max].map((limit) => digitsText(exactIn(limit, unit))).join(' / ');
   throw spreadProblems.shareOfShare(text, change.place, unit, share, `${steps} ${unit.text}`);

@@ -72,7 +72,10 @@ function continues(source: Source, at: number): boolean {
   const token = source.tokens[at];
   if (!token) return false;
   if (token.text === '*' || token.text === '·') return source.tokens[at + 1]?.kind === 'word';
-  return token.text === '√' || token.text === 'sqrt' || (token.kind === 'word' && knownUnits.has(token.text));
+  const apart = token.spaced || source.tokens[at - 1]?.kind !== 'word';
+  return (
+    apart && (token.text === '√' || token.text === 'sqrt' || (token.kind === 'word' && knownUnits.has(token.text)))
+  );
 }
 
 function readProduct(source: Source, start: number): FactorsRead {
@@ -106,8 +109,8 @@ function readFactor(source: Source, at: number): FactorsRead {
   const unit = knownUnits.get(token.text);
   if (!unit) throw unitProblems.unknown(text, token);
   const following = tokens[at + 1];
-  if (unit.text === '°' && following?.text === 'C')
-    throw unitProblems.splitCelsius(text, { start: token.start, end: following.end });
+  if (unit.text === '°' && (following?.text === 'C' || following?.text === 'F'))
+    throw unitProblems.splitDegree(text, { start: token.start, end: following.end });
   const { power, next } = readPower(source, at + 1);
   return { factors: unit.text.split('·').map((name) => ({ unit: knownUnits.get(name)!, power })), next };
 }
@@ -122,15 +125,14 @@ function closing({ text, tokens }: Source, at: number, opening: number): number 
   return at + 1;
 }
 
-function ambiguous(source: Source, start: number, at: number) {
-  const { text, tokens } = source;
+function ambiguous({ text, tokens }: Source, start: number, at: number) {
+  const slashes = tokens.slice(start, at).filter((token) => token.text === '/').length;
   const slash = tokens.findIndex((token, i) => i >= start && token.text === '/');
-  const joined = tokens[at]!.kind === 'mark' ? at + 1 : at;
-  const [left, divisor, right] = [
-    text.slice(tokens[start]!.start, tokens[slash]!.start).trim(),
-    text.slice(tokens[slash + 1]!.start, tokens[at - 1]!.end),
-    tokens[joined]!.text,
-  ];
-  const place = { start: tokens[start]!.start, end: tokens[joined]!.end };
-  return unitProblems.ambiguousDivision(text, place, `${left}/(${divisor} ${right}) or ${left} ${right}/${divisor}`);
+  const joined = tokens[tokens[at]!.kind === 'mark' ? at + 1 : at]!;
+  const place = { start: tokens[start]!.start, end: joined.end };
+  if (slashes > 1) return unitProblems.ambiguousDivision(text, place, 'W/(m K)');
+  const left = text.slice(tokens[start]!.start, tokens[slash]!.start).trim();
+  const divisor = text.slice(tokens[slash + 1]!.start, tokens[at - 1]!.end);
+  const readings = `${left}/(${divisor} ${joined.text}) or ${left} ${joined.text}/${divisor}`;
+  return unitProblems.ambiguousDivision(text, place, readings);
 }

@@ -14,6 +14,11 @@ export const spreadProblems = {
   looseNumber: (text: string, at: Place) =>
     textError('loose-number', at, quoted(text, at), terms, `Did you mean ±${text.slice(at.start, at.end)}?`),
 
+  misplaced: (text: string, at: Place) => {
+    const word = text.slice(at.start, at.end);
+    return textError('misplaced-word', at, `the word ${quoted(text, at)} out of its place`, terms, places.get(word));
+  },
+
   unknownWord: (text: string, at: Place, words: Iterable<string>) => {
     const [close] = nearest(text.slice(at.start, at.end), words);
     return textError('unknown-word', at, `the word ${quoted(text, at)}`, terms, close && `Did you mean ${close}?`);
@@ -39,14 +44,12 @@ export const spreadProblems = {
 
   toleranceUnit: (text: string, at: Place, unit: Unit) => {
     const typed = text.slice(at.start, at.end);
-    const ways = unit.text === '%' || unit.text === 'ppm' ? 'limits as minimum / typical / maximum' : undefined;
-    return textError(
-      'missing-unit',
-      at,
-      `${quoted(text, at)} without a unit`,
-      ways ?? `a tolerance in ${unit.text} or %`,
-      ways ? `Write them as 88 / 90 / 92 ${unit.text}.` : `Write ${typed} ${unit.text} or ${typed} %.`,
-    );
+    const found = `${quoted(text, at)} without a unit`;
+    if (unit.text === '%' || unit.text === 'ppm') {
+      return textError('missing-unit', at, found, `minimum / typical / maximum, such as 88 / 90 / 92 ${unit.text}`);
+    }
+    const hint = `Write ${typed} ${unit.text} or ${typed} %.`;
+    return textError('missing-unit', at, found, `a tolerance in ${unit.text} or %`, hint);
   },
 
   toleranceKind: (text: string, at: Place, is: Dimension, base: Unit) =>
@@ -55,6 +58,7 @@ export const spreadProblems = {
       at,
       `${quoted(text, at)}, which is ${kindOf(is)}`,
       `a tolerance in ${base.text ? `${base.text} or ` : ''}%, or a drift in ppm/K`,
+      base.text === 'C' ? 'C is the coulomb: write a temperature in degC.' : undefined,
     ),
 
   /** `share` and `steps` are the two readings, written so that neither can be mistaken. */
@@ -120,9 +124,17 @@ export const spreadProblems = {
     ),
 };
 
+/** Where the words belong that a quantity knows. */
+const places: ReadonlyMap<string, string> = new Map([
+  ['to', 'A range begins with its two ends: 3.0 to 4.2 V.'],
+  ['typ', 'It belongs behind a range: 3.0 to 4.2 V typ 3.6 V.'],
+  ['sd', 'It belongs right behind the mean: 2.1 mohm sd 0.05 mohm.'],
+  ['mean', 'It belongs in front: mean 2.1 mohm sd 0.05 mohm.'],
+]);
+
 function unexpectedHint(typed: string): string | undefined {
   if (typed.startsWith(',')) return 'Leave the comma out: a space is enough.';
-  if (/^[*/^(]/.test(typed)) return 'In an expression, put a space on both sides of * and /.';
+  if (/^[*/^]\S/.test(typed)) return 'In an expression, put a space on both sides of * and /.';
   const code = typed.codePointAt(0) ?? 0;
   if (code < 0x20 || /^\p{C}/u.test(typed))
     return `It is the invisible character U+${code.toString(16).padStart(4, '0').toUpperCase()}.`;

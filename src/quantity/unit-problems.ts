@@ -24,12 +24,12 @@ export const unitProblems = {
 
   unexpected: (text: string, at: Place) => textError('unexpected', at, quoted(text, at), 'the end of the unit'),
 
-  ambiguousDivision: (text: string, at: Place, over: string) =>
+  ambiguousDivision: (text: string, at: Place, readings: string) =>
     textError(
       'ambiguous-unit',
       at,
       `${quoted(text, at)}, which can be read two ways`,
-      `brackets around what is divided by, such as ${over}`,
+      `brackets around what is divided by, such as ${readings}`,
     ),
 
   power: (text: string, at: Place) =>
@@ -38,8 +38,8 @@ export const unitProblems = {
   bracket: (text: string, at: Place) =>
     textError('open-bracket', at, quoted(text, at), 'a closing bracket, such as in W/(m K)'),
 
-  splitCelsius: (text: string, at: Place) =>
-    textError('unknown-unit', at, `the unit ${quoted(text, at)}`, 'degC or °C without a space', 'Write degC.'),
+  splitDegree: (text: string, at: Place) =>
+    textError('unknown-unit', at, `the unit ${quoted(text, at)}`, 'degC or °C in one word', 'Write degC.'),
 
   tooLong: (text: string, length: number) =>
     textError('too-long', { start: length, end: text.length }, `${text.length} characters`, `at most ${length}`),
@@ -59,7 +59,10 @@ function unitHint(text: string, at: Place): string {
   const instead = Object.hasOwn(notUnits, word) ? notUnits[word] : undefined;
   if (instead) return instead;
   const prefix = prefixTable.find(({ typed }) => typed.some((letter) => letter === word));
-  if (prefix) return `${word} alone is a prefix: write its unit too, as in ${word}V, or e${prefix.power} for a number.`;
+  if (prefix) {
+    const unit = prefix.power > 0 ? 'ohm' : 'F';
+    return `${word} alone is a prefix: write its unit too, as in ${word}${unit}, or e${prefix.power} for a number.`;
+  }
   const [first, second] = alternatives(word);
   if (!first) return `If ${quoted(text, at).slice(1, -1)} is a symbol, put an operator before it: 2 * x.`;
   return second ? `Did you mean ${first} or ${second}?` : `Did you mean ${first}?`;

@@ -1,3 +1,4 @@
+import type { Interval } from '../expression/interval.ts';
 import { show } from '../expression/show.ts';
 import type { Tree } from '../expression/tree.ts';
 import { figureOf, truthfulFigure, typedFigure } from './figures.ts';
@@ -69,7 +70,7 @@ function ofComparison(tree: Tree, truth: Truth, solved: Solved): HazardTest {
   const [left, right] = tree.args as [Tree, Tree];
   const [sign, otherwise] = RELATIONS[tree.operation]!;
   const symbols = [...namesIn(tree)];
-  const open = symbols.flatMap((name) => solved.values.get(name)!).filter(({ state }) => state === 'unknown');
+  const open = symbols.map((name) => solved.values.get(name)!).filter(({ state }) => state === 'unknown');
   const threshold = thresholdText(right, solved);
   const common = { statement: show(tree), symbols, truth, threshold };
   if (truth === 'unknown') {
@@ -77,17 +78,13 @@ function ofComparison(tree: Tree, truth: Truth, solved: Solved): HazardTest {
     return { ...common, number: '', says: open.map((value) => unknownText(value)).join(', '), missing };
   }
   const number = numberText(left, right, solved);
-  return {
-    ...common,
-    number,
-    says: `${equated(show(left), number)} ${truth === 'yes' ? sign : otherwise} ${threshold}`,
-    missing: [],
-  };
+  const name = equated(show(left), number, rangeOf(left, solved.known));
+  return { ...common, number, says: `${name} ${truth === 'yes' ? sign : otherwise} ${threshold}`, missing: [] };
 }
 
 /** `V_touch = 58.8 V`, `V_touch 58.8 V or more`, `V_touch without limit`. */
-const equated = (name: string, figure: string): string =>
-  `${name} ${/or more|or less|without/.test(figure) ? '' : '= '}${figure}`;
+const equated = (name: string, figure: string, { lo, hi }: Interval): string =>
+  lo === hi && lo < Infinity ? `${name} = ${figure}` : `${name} ${figure}`;
 
 /** At most three names that would settle it; more would be read by nobody, and the table lists them. */
 function unknownText({ quantity, range, missing }: HazardValue): string {
@@ -108,6 +105,7 @@ function numberText(left: Tree, right: Tree, solved: Solved): string {
 function thresholdText(right: Tree, solved: Solved): string {
   if (right.kind === 'number') return typedFigure(right);
   const [name] = [...namesIn(right)];
-  const known = figureOf(solved.values.get(name!)!.quantity, rangeOf(right, solved.known));
-  return known ? equated(show(right), known) : show(right);
+  const value = rangeOf(right, solved.known);
+  const known = figureOf(solved.values.get(name!)!.quantity, value);
+  return known ? equated(show(right), known, value) : show(right);
 }

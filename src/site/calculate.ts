@@ -3,6 +3,9 @@ import { find } from '../analysis/find.ts';
 import type { Findings } from '../analysis/findings.ts';
 import { undefinedResults } from '../analysis/undefined-results.ts';
 import { type DigestFile, inputsDigest } from '../archive/digest.ts';
+import { type Cautions, cautionsOf } from '../safety/cautions-of.ts';
+import type { SafetyData } from '../safety/safety-data.ts';
+import { safetyProblems } from '../safety/safety-problems.ts';
 import type { Board } from '../spec/board.ts';
 import { showProblems } from '../spec/problem.ts';
 import { readSpec } from '../spec/read-spec.ts';
@@ -10,6 +13,7 @@ import type { DesignFolder } from './designs.ts';
 import { cacheKey, keep, kept } from './findings-cache.ts';
 import type { loadHandbook } from './handbook-files.ts';
 import type { Options } from './options.ts';
+import { loadSafety } from './safety-files.ts';
 import { version } from './version.ts';
 
 /** A revision that was calculated, before any packet is made of it. */
@@ -17,6 +21,7 @@ export interface Revision {
   readonly design: DesignFolder;
   readonly board: Board;
   readonly findings: Findings;
+  readonly cautions: Cautions;
 }
 export interface Failure {
   readonly design: DesignFolder;
@@ -25,6 +30,13 @@ export interface Failure {
 }
 
 export type Book = ReturnType<typeof loadHandbook>;
+
+let tables: SafetyData | undefined;
+/** The cautions and their tables, read once. */
+function safety(): SafetyData {
+  tables ??= loadSafety();
+  return tables;
+}
 
 /** Reads and calculates one revision. */
 export function calculate(design: DesignFolder, book: Book, options: Options): Revision | Failure {
@@ -35,15 +47,18 @@ export function calculate(design: DesignFolder, book: Book, options: Options): R
     book,
   );
   if (!board) return { design, failure: showProblems(problems) };
+  const unsafe = safetyProblems(design.files.get('spec.yaml')!, file, safety());
+  if (unsafe.length) return { design, failure: showProblems(unsafe) };
   const undefinedOnes = undefinedResults(board);
   if (undefinedOnes.length)
     return { design, failure: showProblems(undefinedOnes.map(({ id, ...what }) => locate(id, what))) };
   const digest = inputsDigest(inputFiles(design, board, book));
   const key = cacheKey([digest, options.seed, options.trials, design.board, design.revision, board.identity.document]);
   const known = options.fresh ? undefined : kept(key);
-  const findings = known ?? find(board, { seed: options.seed, trials: options.trials, digest, tool: version });
-  if (!known) keep(key, findings);
-  return { design, board, findings };
+  const calculated = known ?? find(board, { seed: options.seed, trials: options.trials, digest, tool: version });
+  if (!known) keep(key, calculated);
+  const cautions = cautionsOf(board, calculated, safety());
+  return { design, board, findings: { ...calculated, cautions: cautions.findings }, cautions };
 }
 
 /** What the digest is over: the revision's own files, and the methods and the policy that it uses. */

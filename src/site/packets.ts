@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { Findings } from '../analysis/findings.ts';
+import { cautionBlock } from '../packet/caution-block.ts';
 import { packetFiles } from '../packet/files.ts';
 import { packetOf } from '../packet/packet-of.ts';
 import type { Board } from '../spec/board.ts';
@@ -21,7 +22,11 @@ function packetFor(design: DesignFolder, book: Book, options: Options): Calculat
   const found = calculate(design, book, options);
   if ('failure' in found) return { board, revision, failure: found.failure, watch };
   const previous = supersededBy(found, book, options);
-  const packet = packetOf(found.board, found.findings, previous ? { previous } : {});
+  const packet = packetOf(found.board, found.findings, {
+    cautions: found.cautions.shown.map(cautionBlock),
+    considered: found.cautions.considered,
+    ...(previous ? { previous } : {}),
+  });
   return { board, revision, packet, watch, files: packetFiles(found.board, found.findings) };
 }
 

@@ -16,7 +16,7 @@ const valuesOf = (board: Board, findings: Parameters<typeof feedingOf>[1]) => {
   const feeding = feedingOf(board, findings, data);
   return solve(data, feeding, flagsOf(board, feeding, data)).values;
 };
-const valueOf = (symbol: string, known: Known) => {
+const oneOf = (symbol: string, known: Known) => {
   const { board, findings } = boardWith(known);
   const { state, range, missing } = valuesOf(board, findings).get(symbol)!;
   return { state, lo: range.lo, hi: range.hi, missing };
@@ -58,17 +58,17 @@ describe('three values', () => {
 
 describe('which end counts', () => {
   test('the most where danger lies up, the least where it lies down', () => {
-    expect(valueOf('I_bus', { I_bus: '10 A to 45 A' })).toMatchObject({ state: 'known', lo: 45 });
-    expect(valueOf('V_bus_rating', { V_bus_rating: '80 V to 100 V' })).toMatchObject({ state: 'known', lo: 80 });
+    expect(oneOf('I_bus', { I_bus: '10 A to 45 A' })).toMatchObject({ state: 'known', lo: 45 });
+    expect(oneOf('V_bus_rating', { V_bus_rating: '80 V to 100 V' })).toMatchObject({ state: 'known', lo: 80 });
   });
   test('both ends of one range: capacitance at its most for energy, at its least for the rise', () => {
     const known = { C_bus: '1 mF to 2 mF', V_touch: '10 V' };
-    expect(valueOf('C_bus', known).lo).toBe(2e-3);
-    expect(valueOf('C_bus_low', known).lo).toBe(1e-3);
-    expect(valueOf('E_cap', known).lo).toBeCloseTo(0.1, 12);
+    expect(oneOf('C_bus', known).lo).toBe(2e-3);
+    expect(oneOf('C_bus_low', known).lo).toBe(1e-3);
+    expect(oneOf('E_cap', known).lo).toBeCloseTo(0.1, 12);
   });
   test('the lowest ambient comes from the conditions', () => {
-    expect(valueOf('T_amb_min', { T_amb: '-20 degC to 40 degC' }).lo).toBeCloseTo(253.15, 9);
+    expect(oneOf('T_amb_min', { T_amb: '-20 degC to 40 degC' }).lo).toBeCloseTo(253.15, 9);
   });
 });
 
@@ -103,7 +103,7 @@ describe('equations of the tables, by hand', () => {
     ['m_HF', { E_pack: '371 Wh' }, 0.0742],
     ['Vol_HF', { E_pack: '371 Wh' }, 3028.5714286],
   ])('%s of %j is %d', (symbol, known, expected) => {
-    const { state, lo } = valueOf(symbol, known);
+    const { state, lo } = oneOf(symbol, known);
     expect(state).toBe('known');
     expect(Math.abs(lo - expected)).toBeLessThanOrEqual(2e-6 * Math.abs(expected));
   });
@@ -111,7 +111,7 @@ describe('equations of the tables, by hand', () => {
 
 describe('what is certain although not all is known', () => {
   test('a lower end is kept', () => {
-    expect(valueOf('V_touch', { V_max: '63 V', dV_bus: '1 V' })).toMatchObject({
+    expect(oneOf('V_touch', { V_max: '63 V', dV_bus: '1 V' })).toMatchObject({
       state: 'unknown',
       lo: 63.5,
       hi: Infinity,
@@ -125,20 +125,20 @@ describe('what is certain although not all is known', () => {
     });
   });
   test('a clamp that may be there lifts nothing: the rise without it is the most', () => {
-    expect(valueOf('V_regen', { V_max: '58.8 V', V_rise: '63 V' })).toMatchObject({ state: 'known', lo: 63 });
+    expect(oneOf('V_regen', { V_max: '58.8 V', V_rise: '63 V' })).toMatchObject({ state: 'known', lo: 63 });
   });
   test('what a circuit gives counts, but not below what an equation makes certain', () => {
     // 2 mF at 50 V are 2.5 J; a circuit that counted at 40 V said 1.6 J.
-    expect(valueOf('E_cap', { E_cap: '1.6 J', C_bus: '2 mF', V_touch: '50 V' }).lo).toBeCloseTo(2.5, 12);
-    expect(valueOf('E_cap', { E_cap: '3 J', C_bus: '2 mF', V_touch: '50 V' }).lo).toBe(3);
-    expect(valueOf('E_cap', { E_cap: '1.6 J' })).toMatchObject({ state: 'known', lo: 1.6 });
+    expect(oneOf('E_cap', { E_cap: '1.6 J', C_bus: '2 mF', V_touch: '50 V' }).lo).toBeCloseTo(2.5, 12);
+    expect(oneOf('E_cap', { E_cap: '3 J', C_bus: '2 mF', V_touch: '50 V' }).lo).toBe(3);
+    expect(oneOf('E_cap', { E_cap: '1.6 J' })).toMatchObject({ state: 'known', lo: 1.6 });
   });
   test('what merely stands in yields to what is given', () => {
-    expect(valueOf('dV_bus', { V_max: '50 V' }).lo).toBeCloseTo(10, 12);
-    expect(valueOf('dV_bus', { V_max: '50 V', dV_bus: '1 V' }).lo).toBe(1);
+    expect(oneOf('dV_bus', { V_max: '50 V' }).lo).toBeCloseTo(10, 12);
+    expect(oneOf('dV_bus', { V_max: '50 V', dV_bus: '1 V' }).lo).toBe(1);
   });
   test('no bleeder is endless, whatever the capacitance', () => {
-    expect(valueOf('t_5', { bleed: 'no' })).toMatchObject({ state: 'infinite', lo: Infinity });
+    expect(oneOf('t_5', { bleed: 'no' })).toMatchObject({ state: 'infinite', lo: Infinity });
   });
 });
 

@@ -1,13 +1,38 @@
-import type { Block, Caution, SignalWord } from '../block.ts';
-import type { Chapter } from '../packet.ts';
+import type { Block, Caution, SignalWord, Table } from '../block.ts';
+import { decisionText } from '../caution-block.ts';
+import { link } from '../inline.ts';
+import { numbering } from '../numbering.ts';
+import type { Chapter, Section } from '../packet.ts';
 import type { Review } from '../review.ts';
-import { tallied } from '../words.ts';
-import { chapter } from './chapter.ts';
+import { capital, tallied } from '../words.ts';
+import { chapter, section } from './chapter.ts';
+import { sans, serif } from './columns.ts';
 
 /** What can hurt someone, worked out from this board's numbers. */
 export function cautions(review: Review): Chapter | undefined {
   if (!review.cautions.length) return undefined;
-  return chapter('cautions', [reading, ...gravestFirst(review.cautions)]);
+  const sections = review.considered.length ? [consideredSection(review)] : [];
+  return chapter('cautions', [reading, ...gravestFirst(review.cautions)], sections);
+}
+
+/** Also what is not shown, and on which number: a hazard that nobody looked at is the dangerous one. */
+function consideredSection({ considered }: Review): Section {
+  const table: Table = {
+    kind: 'table',
+    id: 'hazards-considered',
+    number: numbering(4).table(),
+    caption: ['Every hazard that was considered for this board, shown or not, with the number and the threshold.'],
+    columns: [sans('No.'), serif('Hazard'), sans('Level'), sans('Outcome'), serif('Why')],
+    groups: [
+      {
+        rows: considered.map(({ id, hazard, level, outcome, reason, decision }) => ({
+          cells: [[outcome === 'shown' ? link(id, id) : id], [hazard], [level], [outcome], [`${capital(reason)}.${decision ? ` ${decisionText(decision)}` : ''}`]],
+        })),
+      },
+    ],
+    wide: true,
+  };
+  return section('cautions', 1, 'considered', 'Every hazard considered', [table]);
 }
 
 const reading: Block = {

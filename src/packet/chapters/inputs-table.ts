@@ -32,15 +32,15 @@ export function inputsTable(review: Review, circuit: Circuit, numbers: Numbering
 const columns: readonly Column[] = [
   wide(serif('Symbol'), 0.08),
   wide(sans('Part'), 0.055),
-  wide(serif('What it is'), 0.24),
-  decimal('min'),
-  decimal('typ'),
-  decimal('max'),
-  unit('unit'),
+  wide(serif('What it is'), 0.22),
+  wide(decimal('min'), 0.065),
+  wide(decimal('typ'), 0.065),
+  wide(decimal('max'), 0.065),
+  wide(unit('unit'), 0.045),
   wide(sans('Tolerance'), 0.085),
   wide(sans('Basis'), 0.09),
-  wide(sans('Where it comes from'), 0.145),
-  wide(sans('Used in'), 0.12),
+  wide(sans('Where it comes from'), 0.135),
+  wide(sans('Used in'), 0.105),
 ];
 
 function groupsOf(review: Review, circuit: Circuit): RowGroup[] {

@@ -14,6 +14,7 @@ export function sources(review: Review): Chapter | undefined {
   const numbers = numbering(16);
   const rules = [...equationSources(review), ...checkSources(review)];
   const origins = inputOrigins(review.board);
+  const warned = review.cautions.flatMap(({ id, sources: all = [] }) => all.map((source): Cited => ({ source, by: [link(id, id)] })));
   const blocks: Block[] = [
     ...(rules.length
       ? [table('sources-of-equations', numbers.table(), 'What equations and checks rest on.', 'Used in', merged(rules))]
@@ -28,6 +29,9 @@ export function sources(review: Review): Chapter | undefined {
             merged(origins),
           ),
         ]
+      : []),
+    ...(warned.length
+      ? [table('sources-of-cautions', numbers.table(), 'What the safety cautions rest on.', 'Behind', merged(warned))]
       : []),
   ];
   return blocks.length ? chapter('sources', blocks) : undefined;

@@ -5,7 +5,7 @@ import { relativeLinks } from './src/site/relative-links.ts';
 export default defineConfig({
   // Files named as people open them: `summary.html`, and `index.html` in a folder.
   build: { format: 'preserve', inlineStylesheets: 'never' },
-  integrations: [relativeLinks((path) => path.endsWith('/packet.pdf'))],
+  integrations: [relativeLinks((path) => path.endsWith('.pdf'))],
   devToolbar: { enabled: false },
   vite: {
     plugins: [katexFonts()],

@@ -1,4 +1,3 @@
-
 import type { Board, Input } from '../spec/board.ts';
 import { mentioned } from '../spec/names.ts';
 import type { AssumptionFinding } from './findings.ts';
@@ -8,7 +7,11 @@ export function assumptionsOf(board: Board): AssumptionFinding[] {
   const used = usedNames(board);
   const factors = board.derating.filter(({ id, usual }) => usual && used.has(id));
   return [...factors, ...board.circuits.flatMap(({ inputs }) => inputs)].flatMap((input) => {
-    const basis = input.usual ? 'usual value' : input.basis === 'typical' || input.basis === 'assumed' ? input.basis : undefined;
+    const basis = input.usual
+      ? 'usual value'
+      : input.basis === 'typical' || input.basis === 'assumed'
+        ? input.basis
+        : undefined;
     return basis ? [{ symbol: input.id, value: valueText(input), basis }] : [];
   });
 }

@@ -26,7 +26,13 @@ export interface JudgedCheck {
   readonly reason?: string;
 }
 
-export function judge(model: Model, from: ModelCheck, boxes: readonly Box[], typical: Float64Array, nominal: Float64Array): JudgedCheck {
+export function judge(
+  model: Model,
+  from: ModelCheck,
+  boxes: readonly Box[],
+  typical: Float64Array,
+  nominal: Float64Array,
+): JudgedCheck {
   const search = new Search(model.tape, from.slack, boxes, typical);
   const least = settled(search.min(), Math.abs(nominal[from.limit]!));
   const limiting = new BoardFunction(model.tape, from.limit);
@@ -50,9 +56,17 @@ function reasonAgainst(least: Extreme): string | undefined {
   return undefined;
 }
 
-export const deviationFor = (board: Board, { from }: JudgedCheck): Deviation | undefined => board.deviations.find(({ check }) => check === from.check.id);
+export const deviationFor = (board: Board, { from }: JudgedCheck): Deviation | undefined =>
+  board.deviations.find(({ check }) => check === from.check.id);
 
-export function checkFinding(board: Board, model: Model, judged: JudgedCheck, spread: Spread, failures: number, trials: number): CheckFinding {
+export function checkFinding(
+  board: Board,
+  model: Model,
+  judged: JudgedCheck,
+  spread: Spread,
+  failures: number,
+  trials: number,
+): CheckFinding {
   const { from, least, f, limit, margin, nominal, reason } = judged;
   const { check, circuit } = from;
   const unit: Unit = differenceUnit(check.unit);
@@ -61,19 +75,30 @@ export function checkFinding(board: Board, model: Model, judged: JudgedCheck, sp
   const requirement = board.requirements.find(({ shownBy }) => shownBy.includes(check.id))?.id;
   const assessed = reason === undefined;
   return {
-    id: check.id, circuit: circuit.id, statement: check.text, because: check.because,
+    id: check.id,
+    circuit: circuit.id,
+    statement: check.text,
+    because: check.because,
     worst_slack: assessed ? slack(least.value) : null,
     worst_slack_bound: assessed ? slack(least.bound) : null,
     at_worst: cornerOf(model.variables, f.variables, least.at),
     ...(least.case ? { case: least.case } : {}),
     unit: printedUnit(unit),
-    limit: assessed ? inUnit(limit, check.unit) : null, limit_unit: printedUnit(check.unit),
-    margin: assessed ? margin : null, target: board.target, proven: least.proven,
-    verdict: assessed ? verdictOn(least.value, least.bound, margin, board.target, deviation !== undefined) : 'not assessed',
+    limit: assessed ? inUnit(limit, check.unit) : null,
+    limit_unit: printedUnit(check.unit),
+    margin: assessed ? margin : null,
+    target: board.target,
+    proven: least.proven,
+    verdict: assessed
+      ? verdictOn(least.value, least.bound, margin, board.target, deviation !== undefined)
+      : 'not assessed',
     ...(deviation ? { deviation: deviation.id } : {}),
     nominal_slack: Number.isFinite(nominal) ? slack(nominal) : null,
-    spread: assessed ? spreadFinding(spread, conditionsOf(model.variables, f.variables, least.at), unit, differenceInUnit) : null,
+    spread: assessed
+      ? spreadFinding(spread, conditionsOf(model.variables, f.variables, least.at), unit, differenceInUnit)
+      : null,
     fail_fraction: assessed ? clopperPearson(failures, trials) : null,
-    ...(requirement ? { requirement } : {}), ...(reason ? { reason } : {}),
+    ...(requirement ? { requirement } : {}),
+    ...(reason ? { reason } : {}),
   };
 }

@@ -9,8 +9,8 @@ import { roomsOf } from './room/room.ts';
 import { atCorners, type Target } from './simulate/at-corners.ts';
 import { simulate } from './simulate/simulate.ts';
 import { clopperPearson } from './statistics.ts';
-import { inUnit, printedUnit } from './units.ts';
 import { stimulusFindings } from './stimulus.ts';
+import { inUnit, printedUnit } from './units.ts';
 import { modelFor } from './values-at.ts';
 import { boardVerdict } from './verdict.ts';
 import { type Box, boxesOf } from './worst-case/box.ts';
@@ -32,20 +32,35 @@ export function find(board: Board, options: FindOptions): Findings {
   const judged = model.checks.map((check) => judge(model, check, boxes, typical, nominal));
   const searched = model.results.map((result) => searchResult(model, result, boxes, typical, nominal));
   const simulated = simulateAll(board, model, judged, searched, options);
-  const checks = judged.map((one, i) => checkFinding(board, model, one, simulated.spreads[i]!, simulated.failures[i]!, options.trials));
-  const results = searched.map((one, i) => [one.result.id, resultFinding(model, one, simulated.spreads[judged.length + i]!)] as const);
+  const checks = judged.map((one, i) =>
+    checkFinding(board, model, one, simulated.spreads[i]!, simulated.failures[i]!, options.trials),
+  );
+  const results = searched.map(
+    (one, i) => [one.result.id, resultFinding(model, one, simulated.spreads[judged.length + i]!)] as const,
+  );
   const deciding = checks.filter((_, i) => !judged[i]!.from.validity);
   return {
-    format: 'copperplate-results/1', board: board.name, revision: board.revision, document: board.identity.document,
-    title: board.identity.title, revision_mark: board.identity.mark, status: board.identity.status, issued: board.identity.issued,
-    inputs_sha256: options.digest, tool: options.tool, seed: options.seed, trials: options.trials,
+    format: 'copperplate-results/1',
+    board: board.name,
+    revision: board.revision,
+    document: board.identity.document,
+    title: board.identity.title,
+    revision_mark: board.identity.mark,
+    status: board.identity.status,
+    issued: board.identity.issued,
+    inputs_sha256: options.digest,
+    tool: options.tool,
+    seed: options.seed,
+    trials: options.trials,
     inputs: inputFindings(board, model, boxes, nominal),
     results: Object.fromEntries(results) as Record<string, ResultFinding>,
     checks: deciding,
     validity: checks.filter((_, i) => judged[i]!.from.validity),
     ranking: ranked(deciding).map(({ id }) => id),
     verdict: boardVerdict(deciding.map(({ verdict }) => verdict)),
-    yield: deciding.some(({ verdict }) => verdict === 'not assessed') ? null : clopperPearson(options.trials - simulated.failed, options.trials),
+    yield: deciding.some(({ verdict }) => verdict === 'not assessed')
+      ? null
+      : clopperPearson(options.trials - simulated.failed, options.trials),
     room: roomsOf(model, judged, boxes, typical),
     test_points: stimulusFindings(board, options),
     cautions: [],
@@ -57,7 +72,13 @@ export function find(board: Board, options: FindOptions): Findings {
  * Every check at the corner of the conditions that is worst for it, every result at the corner of its thinnest check, all
  * on the same boards. Checks that a deviation carries do not decide on the yield.
  */
-function simulateAll(board: Board, model: Model, judged: readonly JudgedCheck[], searched: readonly SearchedResult[], options: FindOptions) {
+function simulateAll(
+  board: Board,
+  model: Model,
+  judged: readonly JudgedCheck[],
+  searched: readonly SearchedResult[],
+  options: FindOptions,
+) {
   const targets: Target[] = [
     ...judged.map(({ from, least }) => ({ slot: from.simulated, at: least.at })),
     ...searched.map((one) => ({ slot: model.simulated.get(one.result.id)!, at: referencePoint(one, judged) })),
@@ -72,11 +93,17 @@ function simulateAll(board: Board, model: Model, judged: readonly JudgedCheck[],
 
 /** Thinnest margin first; what could not be assessed before all, then by slack where the limit is zero. */
 function ranked(checks: readonly CheckFinding[]): CheckFinding[] {
-  const rank = ({ margin, worst_slack: slack }: CheckFinding): number => (slack === null ? Number.NEGATIVE_INFINITY : (margin ?? (slack < 0 ? -1 : slack > 0 ? 1 : 0)));
+  const rank = ({ margin, worst_slack: slack }: CheckFinding): number =>
+    slack === null ? Number.NEGATIVE_INFINITY : (margin ?? (slack < 0 ? -1 : slack > 0 ? 1 : 0));
   return checks.toSorted((a, b) => rank(a) - rank(b) || (a.id < b.id ? -1 : 1));
 }
 
-function inputFindings(board: Board, model: Model, boxes: readonly Box[], nominal: Float64Array): Record<string, InputFinding> {
+function inputFindings(
+  board: Board,
+  model: Model,
+  boxes: readonly Box[],
+  nominal: Float64Array,
+): Record<string, InputFinding> {
   const inputs = [...board.conditions, ...board.circuits.flatMap((circuit) => circuit.inputs)];
   return Object.fromEntries(
     inputs.map((input) => {
@@ -87,11 +114,16 @@ function inputFindings(board: Board, model: Model, boxes: readonly Box[], nomina
         return [input.id, { unit, kind: value.kind, min: typ, typ, max: typ }];
       }
       const variable = model.variables.findIndex(({ id }) => id === input.id);
-      const lo = value.kind === 'condition' && variable >= 0 ? Math.min(...boxes.map((box) => box.lo[variable]!)) : value.quantity.min;
-      const hi = value.kind === 'condition' && variable >= 0 ? Math.max(...boxes.map((box) => box.hi[variable]!)) : value.quantity.max;
+      const lo =
+        value.kind === 'condition' && variable >= 0
+          ? Math.min(...boxes.map((box) => box.lo[variable]!))
+          : value.quantity.min;
+      const hi =
+        value.kind === 'condition' && variable >= 0
+          ? Math.max(...boxes.map((box) => box.hi[variable]!))
+          : value.quantity.max;
       const [min, typ, max] = [lo, value.quantity.typ, hi].map((x) => inUnit(x, input.unit));
       return [input.id, { unit, kind: value.kind, min: min!, typ: typ!, max: max! }];
     }),
   );
 }
-

@@ -111,7 +111,13 @@ export interface SpreadFinding {
   readonly at: Corner;
   readonly mean: number;
   readonly sd: number;
-  readonly quantiles: { readonly '0.00135': number; readonly '0.025': number; readonly '0.5': number; readonly '0.975': number; readonly '0.99865': number };
+  readonly quantiles: {
+    readonly '0.00135': number;
+    readonly '0.025': number;
+    readonly '0.5': number;
+    readonly '0.975': number;
+    readonly '0.99865': number;
+  };
   readonly histogram: { readonly from: number; readonly to: number; readonly counts: readonly number[] };
 }
 

@@ -1,5 +1,5 @@
-import { type Divisor, TapeBuilder } from '../expression/tape-builder.ts';
 import type { Tape } from '../expression/tape.ts';
+import { type Divisor, TapeBuilder } from '../expression/tape-builder.ts';
 import type { Tree } from '../expression/tree.ts';
 import type { Band, Quantity } from '../quantity/quantity.ts';
 import type { Board, Check, Circuit, Input, Result } from '../spec/board.ts';
@@ -57,7 +57,8 @@ class ModelBuilder {
     for (const input of [...board.conditions, ...board.derating]) this.#inputs.set(input.id, input);
     for (const circuit of board.circuits) {
       for (const input of circuit.inputs) this.#inputs.set(input.id, input);
-      for (const entry of [...circuit.inputs, ...circuit.results, ...circuit.firmware]) this.#circuits.set(entry.id, circuit);
+      for (const entry of [...circuit.inputs, ...circuit.results, ...circuit.firmware])
+        this.#circuits.set(entry.id, circuit);
       for (const result of [...circuit.results, ...circuit.firmware]) this.#trees.set(result.id, result.tree);
     }
     for (const total of board.totals) this.#trees.set(total.id, total.tree);
@@ -66,9 +67,13 @@ class ModelBuilder {
 
   build(): Model {
     for (const id of this.#order()) {
-      for (let instance = 1; instance <= this.#count(id); instance++) this.#slots.set(key(id, instance), this.#make(id, instance));
+      for (let instance = 1; instance <= this.#count(id); instance++)
+        this.#slots.set(key(id, instance), this.#make(id, instance));
     }
-    const results = [...this.#board.circuits.flatMap((circuit) => [...circuit.results, ...circuit.firmware]), ...this.#board.totals];
+    const results = [
+      ...this.#board.circuits.flatMap((circuit) => [...circuit.results, ...circuit.firmware]),
+      ...this.#board.totals,
+    ];
     const checks = this.#board.circuits.flatMap((circuit) => [
       ...circuit.checks.map((check) => this.#check(check, circuit, false)),
       ...circuit.validity.map((check) => this.#check(check, circuit, true)),
@@ -78,8 +83,18 @@ class ModelBuilder {
     const { tape, slotOf, divisors } = this.#tape.finish();
     const placed = (slots: Map<string, number>) => new Map([...slots].map(([id, slot]) => [id, slotOf(slot)]));
     return {
-      tape, divisors, variables: this.#variables, slots: placed(this.#slots), simulated: placed(simulated), results,
-      checks: checks.map((check) => ({ ...check, slack: slotOf(check.slack), limit: slotOf(check.limit), simulated: slotOf(check.simulated) })),
+      tape,
+      divisors,
+      variables: this.#variables,
+      slots: placed(this.#slots),
+      simulated: placed(simulated),
+      results,
+      checks: checks.map((check) => ({
+        ...check,
+        slack: slotOf(check.slack),
+        limit: slotOf(check.limit),
+        simulated: slotOf(check.simulated),
+      })),
     };
   }
 
@@ -110,8 +125,10 @@ class ModelBuilder {
     const input = this.#inputs.get(id)!;
     if (input.value.kind === 'expression') throw new Error(`${id} has no equation`);
     const { quantity } = input.value;
-    if (input.value.kind === 'exact') return movable(input) ? this.#variable(input, 'value', quantity, instance) : this.#tape.constant(quantity.typ);
-    if (input.value.kind === 'condition') return instance === 1 ? this.#variable(input, 'value', quantity, instance) : this.#slot(id, 1);
+    if (input.value.kind === 'exact')
+      return movable(input) ? this.#variable(input, 'value', quantity, instance) : this.#tape.constant(quantity.typ);
+    if (input.value.kind === 'condition')
+      return instance === 1 ? this.#variable(input, 'value', quantity, instance) : this.#slot(id, 1);
     return this.#part(input, instance);
   }
 
@@ -122,10 +139,19 @@ class ModelBuilder {
     if (tracks) return this.#tracking(input, tracks.of, instance);
     const tape = this.#tape;
     let slot = this.#variable(input, 'value', quantity, instance);
-    if (quantity.drift) slot = tape.call('multiply', [slot, tape.call('add', [tape.constant(1), this.#change(input, quantity.drift, instance)])]);
+    if (quantity.drift)
+      slot = tape.call('multiply', [
+        slot,
+        tape.call('add', [tape.constant(1), this.#change(input, quantity.drift, instance)]),
+      ]);
     if (quantity.driftAbsolute) slot = tape.call('add', [slot, this.#change(input, quantity.driftAbsolute, instance)]);
     if (quantity.ageing) {
-      const change = this.#variable(input, 'ageing', { ...quantity.ageing, typ: nearestToZero(quantity.ageing) }, instance);
+      const change = this.#variable(
+        input,
+        'ageing',
+        { ...quantity.ageing, typ: nearestToZero(quantity.ageing) },
+        instance,
+      );
       slot = tape.call('multiply', [slot, tape.call('add', [tape.constant(1), change])]);
     }
     return slot;
@@ -133,8 +159,14 @@ class ModelBuilder {
 
   /** What a temperature coefficient makes of the distance from 25 °C. */
   #change(input: Input, band: Band, instance: number): number {
-    const kelvin = this.#tape.call('subtract', [this.#expression(this.#circuits.get(input.id)!.temperature!, instance), this.#tape.constant(reference)]);
-    return this.#tape.call('multiply', [this.#variable(input, 'drift', { ...band, typ: middle(band) }, instance), kelvin]);
+    const kelvin = this.#tape.call('subtract', [
+      this.#expression(this.#circuits.get(input.id)!.temperature!, instance),
+      this.#tape.constant(reference),
+    ]);
+    return this.#tape.call('multiply', [
+      this.#variable(input, 'drift', { ...band, typ: middle(band) }, instance),
+      kelvin,
+    ]);
   }
 
   #tracking(input: Input, of: string, instance: number): number {
@@ -146,11 +178,27 @@ class ModelBuilder {
     return this.#tape.call('multiply', [this.#tape.call('multiply', [this.#slot(of, instance), scale]), ratio]);
   }
 
-  #variable(input: Input, what: Variable['what'], range: { min: number; typ: number; max: number }, instance: number): number {
+  #variable(
+    input: Input,
+    what: Variable['what'],
+    range: { min: number; typ: number; max: number },
+    instance: number,
+  ): number {
     const suffix = `${what === 'value' ? '' : ` ${what}`}${instance === 1 ? '' : ` #${instance}`}`;
-    const role = input.value.kind === 'condition' ? 'condition' : what === 'value' && range.min === range.max ? 'exact' : 'part';
+    const role =
+      input.value.kind === 'condition' ? 'condition' : what === 'value' && range.min === range.max ? 'exact' : 'part';
     const { min, typ, max } = range;
-    this.#variables.push({ id: input.id + suffix, role, what, min, typ, max, draw: role === 'part' ? drawFor(input, what) : { kind: 'held' }, input, instance });
+    this.#variables.push({
+      id: input.id + suffix,
+      role,
+      what,
+      min,
+      typ,
+      max,
+      draw: role === 'part' ? drawFor(input, what) : { kind: 'held' },
+      input,
+      instance,
+    });
     return this.#tape.input(input.id + suffix);
   }
 
@@ -170,7 +218,9 @@ class ModelBuilder {
   }
 
   #total(total: Result): number {
-    const marked = [...mentioned(total.tree)].flatMap((id) => Array.from({ length: this.#count(id) }, (_, i) => this.#slot(id, i + 1)));
+    const marked = [...mentioned(total.tree)].flatMap((id) =>
+      Array.from({ length: this.#count(id) }, (_, i) => this.#slot(id, i + 1)),
+    );
     return marked.length === 1 ? marked[0]! : this.#tape.call('sum', marked);
   }
 }
@@ -184,7 +234,8 @@ function drawFor({ value }: Input, what: Variable['what']): Draw {
 }
 
 const key = (id: string, instance: number): string => (instance === 1 ? id : `${id} #${instance}`);
-const drifts = (input: Input): boolean => input.value.kind === 'part' && driftOf(input.value.quantity) !== undefined && !input.value.tracks;
+const drifts = (input: Input): boolean =>
+  input.value.kind === 'part' && driftOf(input.value.quantity) !== undefined && !input.value.tracks;
 const driftOf = ({ drift, driftAbsolute }: Quantity): Band | undefined => drift ?? driftAbsolute;
 const middle = ({ min, max }: Band): number => (min + max) / 2;
 const nearestToZero = ({ min, max }: Band): number => (min > 0 ? min : max < 0 ? max : 0);

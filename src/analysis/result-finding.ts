@@ -22,7 +22,13 @@ export interface SearchedResult {
   point?: Float64Array;
 }
 
-export function searchResult(model: Model, result: Result, boxes: readonly Box[], typical: Float64Array, nominal: Float64Array): SearchedResult {
+export function searchResult(
+  model: Model,
+  result: Result,
+  boxes: readonly Box[],
+  typical: Float64Array,
+  nominal: Float64Array,
+): SearchedResult {
   const slot = model.slots.get(result.id)!;
   const search = new Search(model.tape, slot, boxes, typical);
   return { result, nominal: nominal[slot]!, min: search.min(), max: search.max(), f: search.f };
@@ -35,7 +41,9 @@ export function searchResult(model: Model, result: Result, boxes: readonly Box[]
 export function referencePoint(searched: SearchedResult, judged: readonly JudgedCheck[]): Float64Array {
   if (searched.point) return searched.point;
   const { id } = searched.result;
-  const checks = judged.filter(({ from }) => !from.validity && [from.check.left, from.check.right].some((side) => mentioned(side).has(id)));
+  const checks = judged.filter(
+    ({ from }) => !from.validity && [from.check.left, from.check.right].some((side) => mentioned(side).has(id)),
+  );
   const thinnest = checks.toSorted((a, b) => (a.margin ?? a.least.value) - (b.margin ?? b.least.value))[0];
   searched.point = thinnest?.least.at ?? searched.max.at;
   return searched.point;
@@ -51,15 +59,25 @@ export function resultFinding(model: Model, searched: SearchedResult, spread: Sp
     unit: printedUnit(result.unit),
     nominal: to(nominal),
     worst: {
-      min: to(min.value), max: to(max.value), min_bound: to(min.bound), max_bound: to(max.bound),
-      at_min: cornerOf(variables, f.variables, min.at), at_max: cornerOf(variables, f.variables, max.at),
-      ...(min.case ? { min_case: min.case } : {}), ...(max.case ? { max_case: max.case } : {}),
+      min: to(min.value),
+      max: to(max.value),
+      min_bound: to(min.bound),
+      max_bound: to(max.bound),
+      at_min: cornerOf(variables, f.variables, min.at),
+      at_max: cornerOf(variables, f.variables, max.at),
+      ...(min.case ? { min_case: min.case } : {}),
+      ...(max.case ? { max_case: max.case } : {}),
       proven: min.proven && max.proven && min.certain && max.certain,
     },
     rss: { min: to(rss.min), max: to(rss.max) },
     spread: spreadFinding(spread, conditionsOf(variables, f.variables, point), result.unit, inUnit),
     sensitivity: influences(f, variables, point)
       .filter(({ variance, worst }) => variance >= 5e-4 || worst >= 5e-4)
-      .map(({ input, variance, worst, swing }) => ({ input, variance, worst, swing: differenceInUnit(swing, result.unit) })),
+      .map(({ input, variance, worst, swing }) => ({
+        input,
+        variance,
+        worst,
+        swing: differenceInUnit(swing, result.unit),
+      })),
   };
 }

@@ -1,5 +1,5 @@
-import type { BoardFunction } from './worst-case/function.ts';
 import type { Draw, Variable } from './variable.ts';
+import type { BoardFunction } from './worst-case/function.ts';
 
 /** How one input acts on a result, all its variables (value, drift, ageing) together. SI base units. */
 export interface Influence {
@@ -23,7 +23,13 @@ export function influences(f: BoardFunction, variables: readonly Variable[], at:
   f.variables.forEach((v, i) => {
     const variable = variables[v]!;
     const key = `${variable.input.id} ${variable.instance}`;
-    const sofar = groups.get(key) ?? { input: variable.input.id, instance: variable.instance, variance: 0, reach: 0, swing: 0 };
+    const sofar = groups.get(key) ?? {
+      input: variable.input.id,
+      instance: variable.instance,
+      variance: 0,
+      reach: 0,
+      swing: 0,
+    };
     const swing = f.value(point.with(i, variable.max)) - f.value(point.with(i, variable.min));
     groups.set(key, {
       ...sofar,
@@ -36,7 +42,13 @@ export function influences(f: BoardFunction, variables: readonly Variable[], at:
   const variance = all.reduce((sum, one) => sum + one.variance, 0);
   const reach = all.reduce((sum, one) => sum + one.reach, 0);
   return all
-    .map((one) => ({ input: one.input, instance: one.instance, swing: one.swing, variance: share(one.variance, variance), worst: share(one.reach, reach) }))
+    .map((one) => ({
+      input: one.input,
+      instance: one.instance,
+      swing: one.swing,
+      variance: share(one.variance, variance),
+      worst: share(one.reach, reach),
+    }))
     .sort((a, b) => b.variance - a.variance || b.worst - a.worst);
 }
 
@@ -79,7 +91,11 @@ const truncatedMean = (2 * (1 / Math.sqrt(2 * Math.PI) - density)) / mass;
  * Root-sum-square limits: every part's reach at the first-order slope, added as squares; where a band is not centred on
  * typical, its middle is added straight, as one-way terms must be.
  */
-export function rootSumSquare(f: BoardFunction, variables: readonly Variable[], at: Float64Array): { min: number; max: number } {
+export function rootSumSquare(
+  f: BoardFunction,
+  variables: readonly Variable[],
+  at: Float64Array,
+): { min: number; max: number } {
   const point = Float64Array.from(f.variables, (v) => (variables[v]!.role === 'part' ? variables[v]!.typ : at[v]!));
   const slopes = f.slopes(point);
   let centre = f.value(point);

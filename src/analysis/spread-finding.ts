@@ -4,12 +4,19 @@ import type { Spread } from './simulate/spread.ts';
 import { differenceInUnit } from './units.ts';
 
 /** A simulated spread in a printed unit; null where no part moves the result. */
-export function spreadFinding(spread: Spread, at: Corner, unit: Unit, to: (si: number, unit: Unit) => number): SpreadFinding | null {
+export function spreadFinding(
+  spread: Spread,
+  at: Corner,
+  unit: Unit,
+  to: (si: number, unit: Unit) => number,
+): SpreadFinding | null {
   if (!(spread.sd > 0)) return null;
   const [a, b, c, d, e] = spread.quantiles.map((x) => to(x, unit));
   const { from, to: end, counts } = spread.histogram;
   return {
-    at, mean: to(spread.mean, unit), sd: differenceInUnit(spread.sd, unit),
+    at,
+    mean: to(spread.mean, unit),
+    sd: differenceInUnit(spread.sd, unit),
     quantiles: { '0.00135': a!, '0.025': b!, '0.5': c!, '0.975': d!, '0.99865': e! },
     histogram: { from: to(from, unit), to: to(end, unit), counts },
   };

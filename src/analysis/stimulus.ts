@@ -4,7 +4,7 @@ import type { Board, Circuit, Input, TestPoint } from '../spec/board.ts';
 import type { StimulusFinding } from './findings.ts';
 import { type Model, modelOf } from './model.ts';
 import { atCorners } from './simulate/at-corners.ts';
-import { simulate, type SimulationOptions } from './simulate/simulate.ts';
+import { type SimulationOptions, simulate } from './simulate/simulate.ts';
 import { spreadFinding } from './spread-finding.ts';
 import { inUnit, printedUnit } from './units.ts';
 import { Search } from './worst-case/extremes.ts';
@@ -14,10 +14,17 @@ import { Search } from './worst-case/extremes.ts';
  * stimulus applied, every other condition at typical, and nothing aged yet.
  */
 export function stimulusFindings(board: Board, options: SimulationOptions): StimulusFinding[] {
-  return board.circuits.flatMap((circuit) => circuit.testPoints.map((point) => stimulusFinding(board, circuit, point, options)));
+  return board.circuits.flatMap((circuit) =>
+    circuit.testPoints.map((point) => stimulusFinding(board, circuit, point, options)),
+  );
 }
 
-export function stimulusFinding(board: Board, circuit: Circuit, point: TestPoint, options: SimulationOptions): StimulusFinding {
+export function stimulusFinding(
+  board: Board,
+  circuit: Circuit,
+  point: TestPoint,
+  options: SimulationOptions,
+): StimulusFinding {
   const model = modelOf(stimulated(board, circuit, point));
   const result = model.results.find(({ id }) => id === point.reads)!;
   const slot = model.slots.get(point.reads)!;
@@ -25,21 +32,33 @@ export function stimulusFinding(board: Board, circuit: Circuit, point: TestPoint
   const held = { lo: bench(model, 'min'), hi: bench(model, 'max') };
   const search = new Search(model.tape, slot, [held], typical);
   const [min, max] = [search.min(), search.max()];
-  const fresh = { ...model, variables: model.variables.map((variable) => (variable.what === 'ageing' ? { ...variable, draw: { kind: 'held' as const } } : variable)) };
+  const fresh = {
+    ...model,
+    variables: model.variables.map((variable) =>
+      variable.what === 'ageing' ? { ...variable, draw: { kind: 'held' as const } } : variable,
+    ),
+  };
   const parts = atCorners(fresh.tape, fresh.variables, [{ slot, at: typical }]);
   const spread = simulate(parts, fresh.variables, { counted: [false], decides: [false] }, options).spreads[0]!;
   return {
-    id: `${circuit.id}.${point.name}`, reads: point.reads, unit: printedUnit(result.unit),
-    when: Object.fromEntries([...point.when].map(([symbol, { typ, unit }]) => [symbol, { value: inUnit(typ, unit), unit: printedUnit(unit) }])),
+    id: `${circuit.id}.${point.name}`,
+    reads: point.reads,
+    unit: printedUnit(result.unit),
+    when: Object.fromEntries(
+      [...point.when].map(([symbol, { typ, unit }]) => [symbol, { value: inUnit(typ, unit), unit: printedUnit(unit) }]),
+    ),
     expected: inUnit(evaluate(model.tape, typical)[slot]!, result.unit),
-    min: inUnit(min.bound, result.unit), max: inUnit(max.bound, result.unit),
+    min: inUnit(min.bound, result.unit),
+    max: inUnit(max.bound, result.unit),
     spread: spreadFinding(spread, {}, result.unit, inUnit),
   };
 }
 
 /** Conditions stand where the bench puts them; parts vary; ageing has not begun. */
 const bench = (model: Model, end: 'min' | 'max'): Float64Array =>
-  Float64Array.from(model.variables, (variable) => (variable.role === 'condition' || variable.what === 'ageing' ? variable.typ : variable[end]));
+  Float64Array.from(model.variables, (variable) =>
+    variable.role === 'condition' || variable.what === 'ageing' ? variable.typ : variable[end],
+  );
 
 /** The board with the stimulus in the place of what feeds the circuit in service. */
 function stimulated(board: Board, circuit: Circuit, point: TestPoint): Board {
@@ -54,4 +73,7 @@ function stimulated(board: Board, circuit: Circuit, point: TestPoint): Board {
   };
 }
 
-const applied = (quantity: Quantity): Input['value'] => ({ kind: quantity.form === 'number' ? 'exact' : quantity.form === 'range' ? 'condition' : 'part', quantity });
+const applied = (quantity: Quantity): Input['value'] => ({
+  kind: quantity.form === 'number' ? 'exact' : quantity.form === 'range' ? 'condition' : 'part',
+  quantity,
+});

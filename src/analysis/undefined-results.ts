@@ -1,6 +1,6 @@
+import { range } from '../expression/ranges.ts';
 import { enclose } from '../expression/readings/enclose.ts';
 import { evaluate } from '../expression/readings/value.ts';
-import { range } from '../expression/ranges.ts';
 import type { Board } from '../spec/board.ts';
 import { toPrinted } from './units.ts';
 import { modelFor } from './values-at.ts';
@@ -25,7 +25,10 @@ export function undefinedResults(board: Board): UndefinedResult[] {
   const boxes = boxesOf(board, model.variables);
   const typical = Float64Array.from(model.variables, ({ typ }) => typ);
   const suspects = boxes.flatMap((box) => {
-    const ranges = enclose(model.tape, Array.from(box.lo, (lo, i) => range(lo, box.hi[i]!)));
+    const ranges = enclose(
+      model.tape,
+      Array.from(box.lo, (lo, i) => range(lo, box.hi[i]!)),
+    );
     return model.divisors.filter(({ slot }) => ranges[slot]!.lo <= 0 && ranges[slot]!.hi >= 0);
   });
   const found = new Map<string, UndefinedResult>();
@@ -34,18 +37,36 @@ export function undefinedResults(board: Board): UndefinedResult[] {
     const search = new Search(model.tape, slot, boxes, typical);
     const [min, max] = [search.min(), search.max()];
     if (min.value > 0 || max.value < 0) continue;
-    const blame = search.f.variables.map((v) => model.variables[v]!).filter(({ min, max }) => min < max || (min === 0 && max === 0));
-    const spans = blame.map((variable) => `\`${variable.id}\` (${toPrinted(variable, variable.min)} to ${toPrinted(variable, variable.max)} ${variable.what === 'value' ? variable.input.unit.text : ''})`.replace(' )', ')'));
+    const blame = search.f.variables
+      .map((v) => model.variables[v]!)
+      .filter(({ min, max }) => min < max || (min === 0 && max === 0));
+    const spans = blame.map((variable) =>
+      `\`${variable.id}\` (${toPrinted(variable, variable.min)} to ${toPrinted(variable, variable.max)} ${variable.what === 'value' ? variable.input.unit.text : ''})`.replace(
+        ' )',
+        ')',
+      ),
+    );
     found.set(owner, {
-      id: owner, code: 'zero-divisor', found: `a division by something that can be zero in \`${owner}\``, expected: 'a divisor that stays on one side of zero',
-      hint: spans.length ? `What lets it: ${spans.join(', ')}. Narrow the range, or write the equation another way.` : 'Its divisor is zero at every corner.',
+      id: owner,
+      code: 'zero-divisor',
+      found: `a division by something that can be zero in \`${owner}\``,
+      expected: 'a divisor that stays on one side of zero',
+      hint: spans.length
+        ? `What lets it: ${spans.join(', ')}. Narrow the range, or write the equation another way.`
+        : 'Its divisor is zero at every corner.',
     });
   }
   const values = evaluate(model.tape, typical);
   for (const { id } of model.results) {
     const value = values[model.slots.get(id)!]!;
     if (Number.isFinite(value) || found.size) continue;
-    found.set(id, { id, code: 'no-value', found: `no value for \`${id}\` with typical inputs`, expected: 'a number', hint: 'Look for a root or logarithm of a negative number, or a number beyond 1e308.' });
+    found.set(id, {
+      id,
+      code: 'no-value',
+      found: `no value for \`${id}\` with typical inputs`,
+      expected: 'a number',
+      hint: 'Look for a root or logarithm of a negative number, or a number beyond 1e308.',
+    });
   }
   return [...found.values()];
 }

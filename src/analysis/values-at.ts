@@ -21,7 +21,9 @@ export function modelFor(board: Board): Model {
  */
 export function valuesAt(board: Board, corner: Corner): ReadonlyMap<string, number> {
   const model = modelFor(board);
-  const at = Float64Array.from(model.variables, (variable) => (Object.hasOwn(corner, variable.id) ? fromPrinted(variable, corner[variable.id]!) : variable.typ));
+  const at = Float64Array.from(model.variables, (variable) =>
+    Object.hasOwn(corner, variable.id) ? fromPrinted(variable, corner[variable.id]!) : variable.typ,
+  );
   const values = evaluate(model.tape, at);
   return new Map([...model.slots].map(([id, slot]) => [id, values[slot]!]));
 }

@@ -10,8 +10,14 @@ import { type ExitStatus, run } from './run.ts';
 async function check(options: Options): Promise<ExitStatus> {
   useOptions(options);
   const designs = readDesigns(options.designs, options.only);
-  if (!designs.length) throw new DesignsError(`found no design in ${options.designs}; expected <board>/<revision>/spec.yaml. \`npm run new -- my-board\` makes one.`);
-  if (options.json && designs.length !== 1) throw new UsageError(`found ${designs.length} revisions for --json; expected one, such as \`npm run check -- --json ${designs[0]!.board}/${designs[0]!.revision}\`.`);
+  if (!designs.length)
+    throw new DesignsError(
+      `found no design in ${options.designs}; expected <board>/<revision>/spec.yaml. \`npm run new -- my-board\` makes one.`,
+    );
+  if (options.json && designs.length !== 1)
+    throw new UsageError(
+      `found ${designs.length} revisions for --json; expected one, such as \`npm run check -- --json ${designs[0]!.board}/${designs[0]!.revision}\`.`,
+    );
   const book = loadHandbook();
   const outcomes: Outcome[] = [];
   let readable = true;
@@ -22,8 +28,17 @@ async function check(options: Options): Promise<ExitStatus> {
       readable = false;
       continue;
     }
-    outcomes.push({ board: design.board, revision: design.revision, verdict: found.findings.verdict, supersedes: found.board.identity.supersedes });
-    console.log(options.json ? JSON.stringify(found.findings, null, 1) : marginsTable(found.findings, process.stdout.columns ?? 120));
+    outcomes.push({
+      board: design.board,
+      revision: design.revision,
+      verdict: found.findings.verdict,
+      supersedes: found.board.identity.supersedes,
+    });
+    console.log(
+      options.json
+        ? JSON.stringify(found.findings, null, 1)
+        : marginsTable(found.findings, process.stdout.columns ?? 120),
+    );
   }
   return readable ? statusOf(outcomes) : 2;
 }

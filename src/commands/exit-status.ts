@@ -16,6 +16,9 @@ export interface Outcome {
  */
 export function statusOf(outcomes: readonly Outcome[]): ExitStatus {
   const replaced = new Set(outcomes.flatMap(({ board, supersedes }) => (supersedes ? [`${board}/${supersedes}`] : [])));
-  const bad = outcomes.some(({ board, revision, verdict }) => !replaced.has(`${board}/${revision}`) && (verdict === 'fail' || verdict === 'not assessed'));
+  const bad = outcomes.some(
+    ({ board, revision, verdict }) =>
+      !replaced.has(`${board}/${revision}`) && (verdict === 'fail' || verdict === 'not assessed'),
+  );
   return bad ? 1 : 0;
 }

@@ -2,7 +2,13 @@ import type { CheckFinding, Findings, Verdict } from '../analysis/findings.ts';
 import { percentText, yieldText } from '../packet/numbers.ts';
 
 /** Words as in the packet: capitals only where there is something to do. */
-const words: Record<Verdict, string> = { pass: 'pass', marginal: 'marginal', fail: 'FAIL', accepted: 'accepted', 'not assessed': 'not assessed' };
+const words: Record<Verdict, string> = {
+  pass: 'pass',
+  marginal: 'marginal',
+  fail: 'FAIL',
+  accepted: 'accepted',
+  'not assessed': 'not assessed',
+};
 
 /** The ranked margin table of one revision for a terminal `width` columns wide; plain text, thinnest margin first. */
 export function marginsTable(findings: Findings, width: number): string {
@@ -20,7 +26,8 @@ function row(check: CheckFinding, longest: number, width: number): string {
   return room < 12 ? start.trimEnd() : `${start}  ${clip(check.statement, room)}`.trimEnd();
 }
 
-const slackText = ({ worst_slack: slack, unit }: CheckFinding): string => (slack === null ? '–' : `${slack.toPrecision(3)} ${unit}`);
+const slackText = ({ worst_slack: slack, unit }: CheckFinding): string =>
+  slack === null ? '–' : `${slack.toPrecision(3)} ${unit}`;
 
 /** Ten cells to a margin of half the limit. */
 function bar(margin: number | null): string {

@@ -1,14 +1,15 @@
 import { mkdir, stat, writeFile } from 'node:fs/promises';
 import { join, relative } from 'node:path';
-import type { Handbook } from '../spec/method-schema.ts';
 import { readDesigns } from '../site/designs.ts';
 import { loadHandbook } from '../site/handbook-files.ts';
 import { readOptions, UsageError } from '../site/options.ts';
-import { starterSpec } from './starter-spec.ts';
+import type { Handbook } from '../spec/method-schema.ts';
 import { type ExitStatus, runWords } from './run.ts';
+import { starterSpec } from './starter-spec.ts';
 import { textTable } from './text-table.ts';
 
-const usage = 'expected `npm run new -- my-board`, `npm run new -- my-board --from other-board/rev-a`, or `npm run new -- --list`';
+const usage =
+  'expected `npm run new -- my-board`, `npm run new -- my-board --from other-board/rev-a`, or `npm run new -- --list`';
 
 /** Makes a design folder with a commented spec that builds, or a new revision from another; --list shows the methods. */
 async function make(words: readonly string[]): Promise<ExitStatus> {
@@ -22,11 +23,20 @@ async function make(words: readonly string[]): Promise<ExitStatus> {
   const { designs, only } = readOptions(at < 0 ? words : words.toSpliced(at, 2));
   const board = only[0];
   if (board === undefined || only.length > 1 || !/^[a-z0-9][a-z0-9-]*$/.test(board)) {
-    throw new UsageError(`found ${only.length ? `\`${only.join(' ')}\`` : 'no name'}; ${usage}: small letters, digits and hyphens.`);
+    throw new UsageError(
+      `found ${only.length ? `\`${only.join(' ')}\`` : 'no name'}; ${usage}: small letters, digits and hyphens.`,
+    );
   }
-  const { revision, text } = from === undefined ? { revision: 'rev-a', text: starterSpec(board) } : await copyOf(designs, board, from);
+  const { revision, text } =
+    from === undefined ? { revision: 'rev-a', text: starterSpec(board) } : await copyOf(designs, board, from);
   const path = join(designs, board, revision, 'spec.yaml');
-  if (await stat(path).then(() => true, () => false)) throw new UsageError(`found ${relative(process.cwd(), path)} there already; it was left as it is. ${usage}.`);
+  if (
+    await stat(path).then(
+      () => true,
+      () => false,
+    )
+  )
+    throw new UsageError(`found ${relative(process.cwd(), path)} there already; it was left as it is. ${usage}.`);
   await mkdir(join(designs, board, revision), { recursive: true });
   await writeFile(path, text, { flag: 'wx' });
   console.log(`${relative(process.cwd(), path)} is written. Next: npm run check -- ${board}/${revision}`);
@@ -35,7 +45,11 @@ async function make(words: readonly string[]): Promise<ExitStatus> {
 
 /** The next revision of the same board, or another board's spec under a new name. */
 async function copyOf(designs: string, board: string, from: string): Promise<{ revision: string; text: string }> {
-  const source = readDesigns(designs).filter((d) => from === `${d.board}/${d.revision}` || (d.board === board && d.revision === from) || from === d.board).at(-1);
+  const source = readDesigns(designs)
+    .filter(
+      (d) => from === `${d.board}/${d.revision}` || (d.board === board && d.revision === from) || from === d.board,
+    )
+    .at(-1);
   if (!source) throw new UsageError(`found no design \`${from}\` in ${designs}; expected board/revision.`);
   const text = source.files.get('spec.yaml')!;
   if (source.board !== board) return { revision: 'rev-a', text: renewed(text, 'A', undefined) };
@@ -49,12 +63,18 @@ async function copyOf(designs: string, board: string, from: string): Promise<{ r
 function renewed(text: string, mark: string, supersedes: string | undefined): string {
   const lines = text.split('\n').filter((line) => !line.startsWith('supersedes:'));
   return lines
-    .map((line) => line.replace(/^revision:.*/, `revision: ${mark}${supersedes ? `\nsupersedes: ${supersedes}` : ''}`).replace(/^status:.*/, 'status: draft'))
+    .map((line) =>
+      line
+        .replace(/^revision:.*/, `revision: ${mark}${supersedes ? `\nsupersedes: ${supersedes}` : ''}`)
+        .replace(/^status:.*/, 'status: draft'),
+    )
     .join('\n');
 }
 
 function methodList({ methods }: Handbook): string {
-  const rows = [...methods.values()].sort((a, b) => (a.place + a.id < b.place + b.id ? -1 : 1)).map(({ id, place, title }) => [place, id, title]);
+  const rows = [...methods.values()]
+    .sort((a, b) => (a.place + a.id < b.place + b.id ? -1 : 1))
+    .map(({ id, place, title }) => [place, id, title]);
   return textTable(['place', 'method', 'what it is'], rows);
 }
 

@@ -5,10 +5,10 @@ import { build } from 'astro';
 import { keepEarlier, keepFolders } from '../archive/keep-earlier.ts';
 import { outputError } from '../archive/output-error.ts';
 import { abandonOutput, beginOutput, swapIn } from '../archive/swap.ts';
-import { calculateAll } from '../site/packets.ts';
 import type { CalculatedPacket } from '../site/calculated.ts';
 import { DesignsError } from '../site/designs.ts';
 import { type Options, useOptions } from '../site/options.ts';
+import { calculateAll } from '../site/packets.ts';
 import { statusOf } from './exit-status.ts';
 import { type Printed, printAll } from './print-all.ts';
 import { Progress } from './progress.ts';
@@ -23,7 +23,10 @@ async function packet(options: Options): Promise<ExitStatus> {
   useOptions(options);
   progress.stage('calculating');
   const calculated = await calculateAll(options);
-  if (!calculated.length) throw new DesignsError(`found no design in ${options.designs}; expected <board>/<revision>/spec.yaml. \`npm run new -- my-board\` makes one.`);
+  if (!calculated.length)
+    throw new DesignsError(
+      `found no design in ${options.designs}; expected <board>/<revision>/spec.yaml. \`npm run new -- my-board\` makes one.`,
+    );
   const packets = calculated.filter((one) => 'packet' in one);
   const failures = calculated.filter((one) => 'failure' in one);
   progress.end();
@@ -50,7 +53,9 @@ async function packet(options: Options): Promise<ExitStatus> {
   }
   if (failures.length) return 2;
   if (unprinted) return 3;
-  return statusOf(packets.map(({ board, revision, packet: { verdict, supersedes } }) => ({ board, revision, verdict, supersedes })));
+  return statusOf(
+    packets.map(({ board, revision, packet: { verdict, supersedes } }) => ({ board, revision, verdict, supersedes })),
+  );
 }
 
 /** Packets of boards that this run did not build, or could not, stay as they are in the earlier output. */
@@ -62,15 +67,29 @@ async function keepOthers(out: string, site: string, packets: readonly Calculate
 }
 
 async function revisionsIn(out: string): Promise<string[]> {
-  const folders = async (path: string) => (await readdir(path, { withFileTypes: true }).catch(() => [])).filter((entry) => entry.isDirectory()).map(({ name }) => name);
+  const folders = async (path: string) =>
+    (await readdir(path, { withFileTypes: true }).catch(() => []))
+      .filter((entry) => entry.isDirectory())
+      .map(({ name }) => name);
   const boards = await folders(out);
-  return (await Promise.all(boards.map(async (board) => (await folders(join(out, board))).map((revision) => `${board}/${revision}`)))).flat();
+  return (
+    await Promise.all(
+      boards.map(async (board) => (await folders(join(out, board))).map((revision) => `${board}/${revision}`)),
+    )
+  ).flat();
 }
 
 function summary(packets: readonly CalculatedPacket[], printed: Printed, options: Options): string {
   const rows = packets.map(({ board, revision, packet: one }) => {
     const pdf = printed.pdfs.get(`${board}/${revision}`);
-    return [board, revision, one.verdict === 'fail' ? 'FAIL' : one.verdict, one.thinnest?.margin ?? '–', one.yield ?? '–', pdf ? `${join(relative(process.cwd(), options.out) || '.', pdf.path)} (${pdf.pages} pages)` : 'not printed'];
+    return [
+      board,
+      revision,
+      one.verdict === 'fail' ? 'FAIL' : one.verdict,
+      one.thinnest?.margin ?? '–',
+      one.yield ?? '–',
+      pdf ? `${join(relative(process.cwd(), options.out) || '.', pdf.path)} (${pdf.pages} pages)` : 'not printed',
+    ];
   });
   return textTable(['board', 'revision', 'verdict', 'thinnest', 'yield', 'packet'], rows);
 }

@@ -9,6 +9,7 @@ import { printPacket } from '../archive/print.ts';
 import { PrintError } from '../archive/print-error.ts';
 import type { CalculatedPacket } from '../site/calculated.ts';
 import type { Options } from '../site/options.ts';
+import { pdfName } from '../site/pdf-name.ts';
 import { version } from '../site/version.ts';
 import type { Progress } from './progress.ts';
 
@@ -21,7 +22,12 @@ export interface Printed {
 }
 
 /** Prints the packet of every revision in a built site and fills the page numbers into its screen pages. */
-export async function printAll(site: string, packets: readonly CalculatedPacket[], options: Options, progress: Progress): Promise<Printed> {
+export async function printAll(
+  site: string,
+  packets: readonly CalculatedPacket[],
+  options: Options,
+  progress: Progress,
+): Promise<Printed> {
   await mkdir(cache, { recursive: true });
   const found = await findBrowser({ platform: process.platform, arch: process.arch, env: process.env, cache });
   if ('missing' in found) return { pdfs: new Map(), remarks: [found.missing] };
@@ -37,13 +43,16 @@ export async function printAll(site: string, packets: readonly CalculatedPacket[
     for (const [i, one] of packets.entries()) {
       const name = `${one.board}/${one.revision}`;
       progress.stage('printing', i + 1, packets.length, name);
-      const printed = await printPacket(browser, join(site, name, 'packet.html'), { paper: options.paper, ...factsOf(one) }).catch((error: unknown) => {
+      const printed = await printPacket(browser, join(site, name, 'packet.html'), {
+        paper: options.paper,
+        ...factsOf(one),
+      }).catch((error: unknown) => {
         if (!(error instanceof PrintError)) throw error;
         said.push(`${name}: ${error.message}`);
       });
       if (!printed) continue;
       const { pdf, pages, anchors, warnings } = printed;
-      const path = join(name, pdfName(one));
+      const path = join(name, pdfName(one.packet));
       await writeFile(join(site, path), pdf);
       await fillScreen(join(site, name), anchors);
       pdfs.set(name, { path, pages });
@@ -54,9 +63,6 @@ export async function printAll(site: string, packets: readonly CalculatedPacket[
   }
   return { pdfs, remarks: said };
 }
-
-/** `OC-210-B.pdf`: what a reviewer looks for in a download folder. */
-export const pdfName = ({ packet }: CalculatedPacket): string => `${`${packet.document}-${packet.revisionMark}`.replaceAll(/[^A-Za-z0-9._-]+/g, '-')}.pdf`;
 
 const factsOf = ({ packet }: CalculatedPacket) => ({
   title: `${packet.document} revision ${packet.revisionMark}: ${packet.title}`,

@@ -15,9 +15,11 @@ export function cautionBlock(caution: SafetyCaution): Caution {
     text: [caution.text],
     precaution: [caution.precaution],
     raisedBy: raisedBy(caution),
-    source: caution.sources.flatMap(({ says, source, known }, i): Text => [
-      `${i ? ' ' : ''}${says}${source ? `: ${withoutAddress(source)}` : ''} (${known}).`,
-    ]),
+    source: caution.sources.flatMap(
+      ({ says, source, known }, i): Text => [
+        `${i ? ' ' : ''}${says}${source ? `: ${withoutAddress(source)}` : ''} (${known}).`,
+      ],
+    ),
     sources: caution.sources.flatMap(({ source }) => source ?? []),
     reminder: [caution.reminders.map(({ says }) => says).join(' ')],
   };
@@ -30,7 +32,9 @@ function raisedBy({ reason, assumed, circuits, at, decision }: SafetyCaution): T
   return [
     `${capital(reason)}.`,
     ...assumed.map((one) => ` ${capital(one)}.`),
-    ...(circuits.length ? [' See ', ...circuits.flatMap((id, i): Text => [...(i ? [', '] : []), link(id, id)]), '.'] : []),
+    ...(circuits.length
+      ? [' See ', ...circuits.flatMap((id, i): Text => [...(i ? [', '] : []), link(id, id)]), '.']
+      : []),
     ...(at.length ? [` Met at: ${at.map(({ says }) => says).join('; ')}.`] : []),
     ...(decision ? [' ', strong(decisionText(decision))] : []),
   ];

@@ -89,7 +89,9 @@ export function aligned(values: readonly number[], unit: Unit, rounds: readonly 
   const most = decimalsBeside(values, unit, digits);
   const figures = values.map((si, i) => {
     const exact = settled(si, unit, digits, formatTyped);
-    const figure = exact ? withoutZeros(exact.number) : formatTyped(si, unit, { digits, round: rounds[i] ?? 'nearest' }).number;
+    const figure = exact
+      ? withoutZeros(exact.number)
+      : formatTyped(si, unit, { digits, round: rounds[i] ?? 'nearest' }).number;
     const tooFine = decimalsOf(figure) > most || /×10⁻/.test(figure);
     return tooFine ? fixed(inUnit(si, unit), most, rounds[i] ?? 'nearest') : figure;
   });

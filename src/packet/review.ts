@@ -34,7 +34,10 @@ export interface Review extends Reviewed {
   readonly typical: ReadonlyMap<string, number>;
 }
 
-export function reviewOf({ board, findings }: Reviewed, { previous, cautions = [], considered = [] }: PacketOptions): Review {
+export function reviewOf(
+  { board, findings }: Reviewed,
+  { previous, cautions = [], considered = [] }: PacketOptions,
+): Review {
   return {
     board,
     findings,

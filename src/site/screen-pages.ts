@@ -1,6 +1,7 @@
 import { type Anchor, anchorsOf, chapterAnchor, endOf } from '../packet/anchors.ts';
 import type { Chapter, Packet, Section } from '../packet/packet.ts';
 import type { Text } from '../packet/text.ts';
+import { pdfName } from './pdf-name.ts';
 
 /** A page on screen: a chapter, or one section of a chapter whose sections stand on pages of their own. */
 export interface ScreenPage {
@@ -51,8 +52,8 @@ export function addressOf(packet: Pick<Packet, 'board' | 'revision'>, path: stri
 }
 
 /** Where the printed packet lies, which is made when the site is built. */
-export function printedAddress(packet: Pick<Packet, 'board' | 'revision'>): string {
-  return addressOf(packet, 'packet.pdf');
+export function printedAddress(packet: Pick<Packet, 'board' | 'revision' | 'document' | 'revisionMark'>): string {
+  return addressOf(packet, pdfName(packet));
 }
 
 /** Where the anchors of a packet stand. Both throw when the packet has no such anchor. */

@@ -2,7 +2,7 @@ import type { Tree } from '../expression/tree.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import type { Unit } from '../quantity/unit.ts';
 import type { bases } from './circuit-schema.ts';
-import type { Method, partKinds, Policy } from './method-schema.ts';
+import type { Method, Policy, partKinds } from './method-schema.ts';
 import type { cautionLevels, statuses } from './spec-schema.ts';
 
 /**
@@ -73,7 +73,12 @@ export interface Circuit {
   readonly validity: readonly Check[];
   readonly firmware: readonly Result[];
   readonly testPoints: readonly TestPoint[];
-  readonly plots: readonly { readonly of: string; readonly over: string; readonly limit?: string; readonly says?: string }[];
+  readonly plots: readonly {
+    readonly of: string;
+    readonly over: string;
+    readonly limit?: string;
+    readonly says?: string;
+  }[];
   /** Sources by the key under which equations name them. */
   readonly sources: Readonly<Record<string, string>>;
 }

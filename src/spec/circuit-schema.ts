@@ -95,7 +95,11 @@ export const circuit = z.strictObject({
   refs: z.record(symbolName, sentence).optional(),
   given: z.record(symbolName, given).optional(),
   /** How many alike stand on the board; each is drawn by itself in simulation. */
-  count: z.string().regex(/^[1-9][0-9]{0,2}$/).transform(Number).optional(),
+  count: z
+    .string()
+    .regex(/^[1-9][0-9]{0,2}$/)
+    .transform(Number)
+    .optional(),
   /** Temperature that the parts' drifts follow; ambient if silent. */
   temperature: typed.optional(),
   /** Why these parts. */

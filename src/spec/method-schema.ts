@@ -4,7 +4,23 @@ import { equationParts, symbolName } from './circuit-schema.ts';
 const sentence = z.string().trim().min(1);
 
 export const partKinds = [
-  'resistor', 'capacitor', 'inductor', 'mosfet', 'diode', 'ic', 'fuse', 'connector', 'wire', 'crystal', 'thermistor', 'copper', 'heatsink', 'motor', 'battery', 'switch', 'sensor',
+  'resistor',
+  'capacitor',
+  'inductor',
+  'mosfet',
+  'diode',
+  'ic',
+  'fuse',
+  'connector',
+  'wire',
+  'crystal',
+  'thermistor',
+  'copper',
+  'heatsink',
+  'motor',
+  'battery',
+  'switch',
+  'sensor',
 ] as const;
 
 /** One symbol of a method: what it stands for, without its number. */
@@ -17,7 +33,10 @@ export const methodSymbol = z.strictObject({
   /** Where the usual value comes from. */
   from: sentence.optional(),
   /** A rating (voltage, power, current) and not a value: it may be higher than asked for. */
-  rating: z.enum(['true', 'false']).transform((text) => text === 'true').optional(),
+  rating: z
+    .enum(['true', 'false'])
+    .transform((text) => text === 'true')
+    .optional(),
   /** Hazard quantity that this value feeds, such as `V_bus_rating`; the safety cautions read it. */
   hazard: symbolName.optional(),
 });
@@ -49,7 +68,12 @@ export const policySchema = z.strictObject({
   says: sentence,
   factors: z.record(
     symbolName,
-    z.strictObject({ is: sentence, says: sentence, source: sentence, known: z.enum(['read', 'memory', 'common practice', 'own']).optional() }),
+    z.strictObject({
+      is: sentence,
+      says: sentence,
+      source: sentence,
+      known: z.enum(['read', 'memory', 'common practice', 'own']).optional(),
+    }),
   ),
   sources: z.record(z.string(), sentence),
 });

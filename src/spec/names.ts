@@ -29,7 +29,13 @@ export function resolved(tree: Tree, scope: Scope): Tree {
     case 'symbol': {
       const id = scope.find(tree.name);
       if (id !== undefined) return { ...tree, name: id };
-      throw new TextError({ code: 'unknown-name', ...tree.at, found: `the name \`${tree.name}\``, expected: 'a symbol of this circuit, a condition of the board, or `circuit.symbol`', ...meant(tree.name, scope.known()) });
+      throw new TextError({
+        code: 'unknown-name',
+        ...tree.at,
+        found: `the name \`${tree.name}\``,
+        expected: 'a symbol of this circuit, a condition of the board, or `circuit.symbol`',
+        ...meant(tree.name, scope.known()),
+      });
     }
     case 'call':
       return { ...tree, args: tree.args.map((arg) => resolved(arg, scope)) };

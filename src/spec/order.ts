@@ -2,7 +2,10 @@
  * Ids in an order in which each comes after all it depends on, and the loops that make such an order impossible.
  * Each loop is named round: `[a, b, c]` means a needs b, b needs c, c needs a.
  */
-export function ordered(ids: Iterable<string>, needs: (id: string) => Iterable<string>): { order: string[]; loops: string[][] } {
+export function ordered(
+  ids: Iterable<string>,
+  needs: (id: string) => Iterable<string>,
+): { order: string[]; loops: string[][] } {
   const state = new Map<string, 'open' | 'done'>();
   const order: string[] = [];
   const loops: string[][] = [];

@@ -54,7 +54,9 @@ export const showProblems = (problems: readonly Problem[]): string => problems.m
 /** Control characters would let a file write to the reader's terminal; they are shown as pictures of themselves. */
 function printable(text: string): string {
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
-  return text.replace(/[\u0000-\u001f\u007f-\u009f]/g, (c) => (c < ' ' ? String.fromCharCode(0x2400 + c.charCodeAt(0)) : '\ufffd'));
+  return text.replace(/[\u0000-\u001f\u007f-\u009f]/g, (c) =>
+    c < ' ' ? String.fromCharCode(0x2400 + c.charCodeAt(0)) : '\ufffd',
+  );
 }
 
 /** Cuts a long line around the spot, so that the marks stay under what they mark. */

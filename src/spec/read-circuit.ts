@@ -1,17 +1,17 @@
 import { parseExpression, parseStatement } from '../expression/parse.ts';
 import type { Tree } from '../expression/tree.ts';
+import { pureNumber, same } from '../quantity/dimension.ts';
 import { looksLikeQuantity } from '../quantity/looks-like-quantity.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
-import { coherentUnit, describeDimension, parseUnit } from '../quantity/units.ts';
-import { pureNumber, same } from '../quantity/dimension.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { TextError } from '../quantity/text-problem.ts';
 import type { Unit } from '../quantity/unit.ts';
+import { coherentUnit, describeDimension, parseUnit } from '../quantity/units.ts';
 import type { Circuit, Input, InputValue, Result, TestPoint } from './board.ts';
 import type { CheckSpec, CircuitSpec, GivenSpec } from './circuit-schema.ts';
 import type { Method } from './method-schema.ts';
-import { meant, unknownKey } from './schema-problems.ts';
 import type { Report } from './report.ts';
+import { meant, unknownKey } from './schema-problems.ts';
 import type { Path } from './yaml-file.ts';
 
 /** A check whose names and units are not settled yet. */
@@ -27,7 +27,13 @@ export type DraftCircuit = Omit<Circuit, 'checks' | 'validity'> & {
 };
 
 /** Reads one circuit of a spec. What cannot be read is left out and reported; the caller throws the board away then. */
-export function readCircuit(report: Report, id: string, spec: CircuitSpec, method: Method | undefined, hasAmbient: boolean): DraftCircuit {
+export function readCircuit(
+  report: Report,
+  id: string,
+  spec: CircuitSpec,
+  method: Method | undefined,
+  hasAmbient: boolean,
+): DraftCircuit {
   const path: Path = ['circuits', id];
   const places = new Map<string, Path>();
   const unitless = new Set<string>();
@@ -39,41 +45,93 @@ export function readCircuit(report: Report, id: string, spec: CircuitSpec, metho
     const unit = report.attempt([...at, 'unit'], () => parseUnit(equation.unit));
     if (!tree || !unit) return [];
     const result: Result = {
-      id: `${id}.${symbol}`, symbol, says: equation.says, unit, tree, text: equation.is,
-      heat: equation.heat ?? false, stored: equation.stored ?? false,
-      ...(equation.source ? { source: equation.source } : {}), ...(equation.load ? { load: equation.load } : {}), ...(equation.hazard ? { hazard: equation.hazard } : {}),
+      id: `${id}.${symbol}`,
+      symbol,
+      says: equation.says,
+      unit,
+      tree,
+      text: equation.is,
+      heat: equation.heat ?? false,
+      stored: equation.stored ?? false,
+      ...(equation.source ? { source: equation.source } : {}),
+      ...(equation.load ? { load: equation.load } : {}),
+      ...(equation.hazard ? { hazard: equation.hazard } : {}),
     };
     return [result];
   });
   reportClashes(report, id, spec, method, inputs);
-  const checks = readChecks(report, id, { ...fromMethod(method?.checks, path), ...fromSpec(spec.checks, path, 'checks') }, places);
-  const validity = readChecks(report, id, { ...fromMethod(method?.valid, path), ...fromSpec(spec.valid, path, 'valid') }, places);
+  const checks = readChecks(
+    report,
+    id,
+    { ...fromMethod(method?.checks, path), ...fromSpec(spec.checks, path, 'checks') },
+    places,
+  );
+  const validity = readChecks(
+    report,
+    id,
+    { ...fromMethod(method?.valid, path), ...fromSpec(spec.valid, path, 'valid') },
+    places,
+  );
   const temperature = readTemperature(report, path, spec, inputs, hasAmbient, places);
   return {
-    id, title: spec.title ?? method?.title ?? id, count: spec.count ?? 1, inputs, results, checks, validity,
-    firmware: readFirmware(report, id, { ...fromMethod(method?.firmware, path), ...fromSpec(spec.firmware, path, 'firmware') }, places, unitless),
-    testPoints: readTestPoints(report, id, { ...fromMethod(method?.['test points'], path), ...fromSpec(spec['test points'], path, 'test points') }),
-    plots: [...(method?.plots ?? []), ...(spec.plots ?? [])].map(({ of, over, limit, says }) => ({ of, over, ...(limit ? { limit } : {}), ...(says ? { says } : {}) })),
-    sources: { ...method?.sources, ...spec.sources }, places, unitless,
-    ...(method ? { method } : {}), ...(spec.why ? { why: spec.why } : {}), ...(temperature ? { temperature } : {}),
+    id,
+    title: spec.title ?? method?.title ?? id,
+    count: spec.count ?? 1,
+    inputs,
+    results,
+    checks,
+    validity,
+    firmware: readFirmware(
+      report,
+      id,
+      { ...fromMethod(method?.firmware, path), ...fromSpec(spec.firmware, path, 'firmware') },
+      places,
+      unitless,
+    ),
+    testPoints: readTestPoints(report, id, {
+      ...fromMethod(method?.['test points'], path),
+      ...fromSpec(spec['test points'], path, 'test points'),
+    }),
+    plots: [...(method?.plots ?? []), ...(spec.plots ?? [])].map(({ of, over, limit, says }) => ({
+      of,
+      over,
+      ...(limit ? { limit } : {}),
+      ...(says ? { says } : {}),
+    })),
+    sources: { ...method?.sources, ...spec.sources },
+    places,
+    unitless,
+    ...(method ? { method } : {}),
+    ...(spec.why ? { why: spec.why } : {}),
+    ...(temperature ? { temperature } : {}),
   };
 }
 
 type Placed<T> = Record<string, { spec: T; at: Path }>;
 /** What a method says stands in no line of the spec: a problem with it points at the name of the method. */
-const fromMethod = <T>(part: Record<string, T> | undefined, path: Path): Placed<T> => placed(part, () => [...path, 'method']);
-const fromSpec = <T>(part: Record<string, T> | undefined, path: Path, key: string): Placed<T> => placed(part, (name) => [...path, key, name]);
+const fromMethod = <T>(part: Record<string, T> | undefined, path: Path): Placed<T> =>
+  placed(part, () => [...path, 'method']);
+const fromSpec = <T>(part: Record<string, T> | undefined, path: Path, key: string): Placed<T> =>
+  placed(part, (name) => [...path, key, name]);
 function placed<T>(part: Record<string, T> | undefined, at: (name: string) => Path): Placed<T> {
   return Object.fromEntries(Object.entries(part ?? {}).map(([name, spec]) => [name, { spec, at: at(name) }]));
 }
 
-function readInputs(report: Report, id: string, spec: CircuitSpec, method: Method | undefined, places: Map<string, Path>, unitless: Set<string>): Input[] {
+function readInputs(
+  report: Report,
+  id: string,
+  spec: CircuitSpec,
+  method: Method | undefined,
+  places: Map<string, Path>,
+  unitless: Set<string>,
+): Input[] {
   const path: Path = ['circuits', id, 'given'];
   const given = spec.given ?? {};
   const symbols = method?.symbols ?? {};
   if (method) {
     for (const name of Object.keys(given)) {
-      if (!Object.hasOwn(symbols, name) && !usedInSpec(spec, name)) report.problems.push(unknownKey(report.yaml, [...path, name], name, Object.keys(symbols)));
+      if (!Object.hasOwn(symbols, name) && !usedInSpec(spec, name))
+        report.problems.push(unknownKey(report.yaml, [...path, name], name, Object.keys(symbols)));
     }
   }
   const names = [...new Set([...Object.keys(symbols), ...Object.keys(given)])];
@@ -83,15 +141,23 @@ function readInputs(report: Report, id: string, spec: CircuitSpec, method: Metho
     const at: Path = [...path, symbol];
     places.set(`${id}.${symbol}`, typed ? at : ['circuits', id, 'method']);
     if (!typed && known?.usual === undefined) {
-      report.add(Object.keys(given).length ? at : ['circuits', id, 'given'], {
-        code: 'missing-value', found: `no value for \`${symbol}\` (${known!.says})`, expected: `a ${describeOf(known!.unit)} in ${known!.unit}`,
-        hint: `Add \`${symbol}:\` under \`given\` of \`${id}\`; there is no safe value to assume.`,
-      }, 'key');
+      report.add(
+        Object.keys(given).length ? at : ['circuits', id, 'given'],
+        {
+          code: 'missing-value',
+          found: `no value for \`${symbol}\` (${known!.says})`,
+          expected: `a ${describeOf(known!.unit)} in ${known!.unit}`,
+          hint: `Add \`${symbol}:\` under \`given\` of \`${id}\`; there is no safe value to assume.`,
+        },
+        'key',
+      );
       return [];
     }
     const unit = known ? parseUnit(known.unit) : undefined;
     const textAt: Path = typed && isLong(report, at) ? [...at, 'is'] : at;
-    const value = report.attempt(typed ? textAt : ['circuits', id, 'method'], () => readValue(typed?.is ?? known!.usual!, unit));
+    const value = report.attempt(typed ? textAt : ['circuits', id, 'method'], () =>
+      readValue(typed?.is ?? known!.usual!, unit),
+    );
     if (!value) return [];
     if (value.kind === 'expression' && !unit) unitless.add(`${id}.${symbol}`);
     const refs = spec.refs && Object.hasOwn(spec.refs, symbol) ? spec.refs[symbol] : undefined;
@@ -100,23 +166,38 @@ function readInputs(report: Report, id: string, spec: CircuitSpec, method: Metho
     const from = typed ? typed.from : (known?.from ?? 'usual value of the method');
     const tracking = typed?.tracks ? report.attempt([...at, 'tracks'], () => readTracking(typed.tracks!)) : undefined;
     const input: Input = {
-      id: `${id}.${symbol}`, symbol, unit: unitOf(value, unit), rating: known?.rating ?? false, usual: !typed,
+      id: `${id}.${symbol}`,
+      symbol,
+      unit: unitOf(value, unit),
+      rating: known?.rating ?? false,
+      usual: !typed,
       value: tracking && value.kind === 'part' ? { ...value, tracks: tracking } : value,
-      ...(says ? { says } : {}), ...(known?.part ? { part: known.part } : {}), ...(refs ? { refs } : {}), ...(from ? { from } : {}), ...(hazard ? { hazard } : {}),
+      ...(says ? { says } : {}),
+      ...(known?.part ? { part: known.part } : {}),
+      ...(refs ? { refs } : {}),
+      ...(from ? { from } : {}),
+      ...(hazard ? { hazard } : {}),
       ...(typed?.basis ? { basis: typed.basis } : typed ? {} : { basis: 'assumed' as const }),
     };
     return [input];
   });
 }
 
-const isLong = (report: Report, at: Path): boolean => typeof at.reduce<unknown>((v, step) => (v as Record<string, unknown> | undefined)?.[step as string], report.yaml.data) === 'object';
+const isLong = (report: Report, at: Path): boolean =>
+  typeof at.reduce<unknown>(
+    (v, step) => (v as Record<string, unknown> | undefined)?.[step as string],
+    report.yaml.data,
+  ) === 'object';
 
 const describeOf = (unit: string): string => describeDimension(parseUnit(unit).dimension);
 
 /** A symbol that the method does not know may still be needed by an equation that the spec adds to it. */
 const usedInSpec = (spec: CircuitSpec, name: string): boolean =>
-  [...Object.values(spec.equations ?? {}).map((e) => e.is), ...Object.values(spec.checks ?? {}).map((c) => c.holds), ...Object.values(spec.given ?? {}).map((g) => g.is)]
-    .some((text) => new RegExp(`(^|[^A-Za-z0-9_.])${name}($|[^A-Za-z0-9_])`).test(text));
+  [
+    ...Object.values(spec.equations ?? {}).map((e) => e.is),
+    ...Object.values(spec.checks ?? {}).map((c) => c.holds),
+    ...Object.values(spec.given ?? {}).map((g) => g.is),
+  ].some((text) => new RegExp(`(^|[^A-Za-z0-9_.])${name}($|[^A-Za-z0-9_])`).test(text));
 
 function readValue(text: string, unit: Unit | undefined): InputValue {
   if (!looksLikeQuantity(text)) return { kind: 'expression', tree: parseExpression(text), text };
@@ -130,10 +211,19 @@ const kindOf = (quantity: Quantity): 'condition' | 'part' | 'exact' =>
 
 export function requireDimension(quantity: Quantity, unit: Unit, text: string): void {
   if (same(quantity.unit.dimension, unit.dimension)) return;
-  const kind = same(quantity.unit.dimension, pureNumber) ? 'a pure number' : `a quantity of ${describeDimension(quantity.unit.dimension)}`;
+  const kind = same(quantity.unit.dimension, pureNumber)
+    ? 'a pure number'
+    : `a quantity of ${describeDimension(quantity.unit.dimension)}`;
   throw new TextError({
-    code: 'wrong-unit', start: 0, end: text.length, found: `\`${text}\`, which is ${kind}`,
-    expected: `a quantity of ${describeDimension(unit.dimension)} such as \`1 ${unit.text === '' ? '' : unit.text}\``.replace(' `1 `', ' `1`'),
+    code: 'wrong-unit',
+    start: 0,
+    end: text.length,
+    found: `\`${text}\`, which is ${kind}`,
+    expected:
+      `a quantity of ${describeDimension(unit.dimension)} such as \`1 ${unit.text === '' ? '' : unit.text}\``.replace(
+        ' `1 `',
+        ' `1`',
+      ),
   });
 }
 
@@ -143,7 +233,13 @@ const unitOf = (value: InputValue, known: Unit | undefined): Unit =>
 function readTracking(text: string): { of: string; within: Quantity } {
   const match = /^([\w.]+)\s+within\s+(?:±|\+\/-)?\s*(.+)$/.exec(text);
   if (!match) {
-    throw new TextError({ code: 'not-a-tracking', start: 0, end: text.length, found: `\`${text}\``, expected: 'the part that it follows and how closely, such as `R_top within 0.1 %`' });
+    throw new TextError({
+      code: 'not-a-tracking',
+      start: 0,
+      end: text.length,
+      found: `\`${text}\``,
+      expected: 'the part that it follows and how closely, such as `R_top within 0.1 %`',
+    });
   }
   return { of: match[1]!, within: parseQuantity(`1 ±${match[2]!}`) };
 }
@@ -154,22 +250,54 @@ function readChecks(report: Report, id: string, checks: Placed<CheckSpec>, place
     const statement = report.attempt(at.at(-1) === 'method' ? at : [...at, 'holds'], () => parseStatement(spec.holds));
     if (!statement) return [];
     const sense = statement.relation.startsWith('<') ? ('atMost' as const) : ('atLeast' as const);
-    return [{ id: `${id}.${name}`, name, text: spec.holds, left: statement.left, right: statement.right, sense, because: spec.because, ...(spec.source ? { source: spec.source } : {}) }];
+    return [
+      {
+        id: `${id}.${name}`,
+        name,
+        text: spec.holds,
+        left: statement.left,
+        right: statement.right,
+        sense,
+        because: spec.because,
+        ...(spec.source ? { source: spec.source } : {}),
+      },
+    ];
   });
 }
 
-function readFirmware(report: Report, id: string, constants: Placed<{ is: string; unit?: string | undefined; says?: string | undefined }>, places: Map<string, Path>, unitless: Set<string>): Result[] {
+function readFirmware(
+  report: Report,
+  id: string,
+  constants: Placed<{ is: string; unit?: string | undefined; says?: string | undefined }>,
+  places: Map<string, Path>,
+  unitless: Set<string>,
+): Result[] {
   return Object.entries(constants).flatMap(([name, { spec, at }]) => {
     places.set(`${id}.${name}`, at);
     const tree = report.attempt(at, () => parseExpression(spec.is));
     const unit = report.attempt(at, () => parseUnit(spec.unit ?? '1'));
     if (!tree || !unit) return [];
     if (!spec.unit) unitless.add(`${id}.${name}`);
-    return [{ id: `${id}.${name}`, symbol: name, says: spec.says ?? '', unit, tree, text: spec.is, heat: false, stored: false }];
+    return [
+      {
+        id: `${id}.${name}`,
+        symbol: name,
+        says: spec.says ?? '',
+        unit,
+        tree,
+        text: spec.is,
+        heat: false,
+        stored: false,
+      },
+    ];
   });
 }
 
-function readTestPoints(report: Report, id: string, points: Placed<{ read: string; when?: Record<string, string> | undefined; says?: string | undefined }>): TestPoint[] {
+function readTestPoints(
+  report: Report,
+  id: string,
+  points: Placed<{ read: string; when?: Record<string, string> | undefined; says?: string | undefined }>,
+): TestPoint[] {
   return Object.entries(points).map(([name, { spec, at }]) => {
     const when = new Map<string, Quantity>();
     for (const [symbol, text] of Object.entries(spec.when ?? {})) {
@@ -180,28 +308,54 @@ function readTestPoints(report: Report, id: string, points: Placed<{ read: strin
   });
 }
 
-function readTemperature(report: Report, path: Path, spec: CircuitSpec, inputs: readonly Input[], hasAmbient: boolean, places: Map<string, Path>): Tree | undefined {
+function readTemperature(
+  report: Report,
+  path: Path,
+  spec: CircuitSpec,
+  inputs: readonly Input[],
+  hasAmbient: boolean,
+  places: Map<string, Path>,
+): Tree | undefined {
   const id = String(path[1]);
   if (spec.temperature !== undefined) {
     places.set(`${id}@temperature`, [...path, 'temperature']);
     return report.attempt([...path, 'temperature'], () => parseExpression(spec.temperature!));
   }
-  const drifting = inputs.find((input) => input.value.kind === 'part' && (input.value.quantity.drift ?? input.value.quantity.driftAbsolute));
+  const drifting = inputs.find(
+    (input) => input.value.kind === 'part' && (input.value.quantity.drift ?? input.value.quantity.driftAbsolute),
+  );
   if (!drifting) return undefined;
   places.set(`${id}@temperature`, path);
   if (hasAmbient) return parseExpression('T_amb');
   report.add(['circuits', id, 'given', drifting.symbol], {
-    code: 'no-temperature', found: `\`${drifting.symbol}\` drifts with temperature, but the board has no condition \`T_amb\``, expected: 'an ambient range to endure',
+    code: 'no-temperature',
+    found: `\`${drifting.symbol}\` drifts with temperature, but the board has no condition \`T_amb\``,
+    expected: 'an ambient range to endure',
     hint: `Add \`T_amb: -10 degC to 45 degC typ 25 degC\` under \`conditions\`, or \`temperature:\` to \`${id}\`.`,
   });
   return undefined;
 }
 
 /** A symbol is either given or found. */
-function reportClashes(report: Report, id: string, spec: CircuitSpec, method: Method | undefined, inputs: readonly Input[]): void {
+function reportClashes(
+  report: Report,
+  id: string,
+  spec: CircuitSpec,
+  method: Method | undefined,
+  inputs: readonly Input[],
+): void {
   const found = new Set([...Object.keys(method?.equations ?? {}), ...Object.keys(spec.equations ?? {})]);
   for (const { symbol } of inputs) {
     if (!found.has(symbol)) continue;
-    report.add(['circuits', id, 'given', symbol], { code: 'given-and-found', found: `\`${symbol}\` both given and found by an equation`, expected: 'one of the two', ...meant('', []) }, 'key');
+    report.add(
+      ['circuits', id, 'given', symbol],
+      {
+        code: 'given-and-found',
+        found: `\`${symbol}\` both given and found by an equation`,
+        expected: 'one of the two',
+        ...meant('', []),
+      },
+      'key',
+    );
   }
 }

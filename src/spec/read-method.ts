@@ -20,11 +20,17 @@ import { type Path, readYaml } from './yaml-file.ts';
  * @param id  file name without its ending: `voltage-divider`
  * @param place  folder that says where on the board it sits: `sensing`
  */
-export function readMethod(text: string, file: string, id: string, place: string): { method?: Method; problems: readonly Problem[] } {
+export function readMethod(
+  text: string,
+  file: string,
+  id: string,
+  place: string,
+): { method?: Method; problems: readonly Problem[] } {
   const yaml = readYaml(text, file);
   if (yaml.problems.length) return { problems: yaml.problems };
   const parsed = methodSchema.safeParse(yaml.data);
-  if (!parsed.success) return { problems: schemaProblems(yaml, parsed.error.issues, () => Object.keys(methodSchema.shape)) };
+  if (!parsed.success)
+    return { problems: schemaProblems(yaml, parsed.error.issues, () => Object.keys(methodSchema.shape)) };
   const method: Method = { ...parsed.data, id, place };
   const report = new Report(yaml);
   new MethodReader(report, method).read();
@@ -46,26 +52,57 @@ class MethodReader {
     for (const [name, { unit, usual }] of Object.entries(symbols)) {
       const read = this.#report.attempt(['symbols', name, 'unit'], () => parseUnit(unit));
       if (read) this.#dimensions.set(name, read.dimension);
-      if (read && usual !== undefined && looksLikeQuantity(usual)) this.#report.attempt(['symbols', name, 'usual'], () => requireDimension(parseQuantity(usual), read, usual));
+      if (read && usual !== undefined && looksLikeQuantity(usual))
+        this.#report.attempt(['symbols', name, 'usual'], () => requireDimension(parseQuantity(usual), read, usual));
     }
     for (const [name, { unit, usual }] of Object.entries(symbols)) {
       // A usual value may follow from others, as a factor of the policy does.
-      if (usual !== undefined && !looksLikeQuantity(usual)) this.#equation(['symbols', name, 'usual'], usual, this.#dimensions.get(name), unit);
+      if (usual !== undefined && !looksLikeQuantity(usual))
+        this.#equation(['symbols', name, 'usual'], usual, this.#dimensions.get(name), unit);
     }
     for (const [name, { unit }] of Object.entries(equations ?? {})) {
-      if (Object.hasOwn(symbols, name)) this.#report.add(['equations', name], { code: 'given-and-found', found: `\`${name}\` both a symbol and found by an equation`, expected: 'one of the two' }, 'key');
+      if (Object.hasOwn(symbols, name))
+        this.#report.add(
+          ['equations', name],
+          {
+            code: 'given-and-found',
+            found: `\`${name}\` both a symbol and found by an equation`,
+            expected: 'one of the two',
+          },
+          'key',
+        );
       const read = this.#report.attempt(['equations', name, 'unit'], () => parseUnit(unit));
       if (read) this.#dimensions.set(name, read.dimension);
     }
     for (const [name, { is, unit, source }] of Object.entries(equations ?? {})) {
       this.#equation(['equations', name, 'is'], is, this.#dimensions.get(name), unit);
-      if (source === undefined) this.#report.add(['equations', name], { code: 'missing-key', found: `no \`source\` for \`${name}\``, expected: 'the key of one of `sources`' }, 'key');
-      else if (!Object.hasOwn(sources, source)) this.#report.add(['equations', name, 'source'], { code: 'unknown-source', found: `\`${source}\``, expected: 'a key of `sources`', ...meant(source, Object.keys(sources)) });
+      if (source === undefined)
+        this.#report.add(
+          ['equations', name],
+          { code: 'missing-key', found: `no \`source\` for \`${name}\``, expected: 'the key of one of `sources`' },
+          'key',
+        );
+      else if (!Object.hasOwn(sources, source))
+        this.#report.add(['equations', name, 'source'], {
+          code: 'unknown-source',
+          found: `\`${source}\``,
+          expected: 'a key of `sources`',
+          ...meant(source, Object.keys(sources)),
+        });
     }
-    for (const [part, all] of [['checks', checks], ['valid', valid]] as const) {
+    for (const [part, all] of [
+      ['checks', checks],
+      ['valid', valid],
+    ] as const) {
       for (const [name, { holds }] of Object.entries(all ?? {})) this.#check([part, name, 'holds'], holds);
     }
-    for (const [name, constant] of Object.entries(firmware ?? {})) this.#equation(['firmware', name], constant.is, constant.unit === undefined ? undefined : parseUnit(constant.unit).dimension, constant.unit ?? '');
+    for (const [name, constant] of Object.entries(firmware ?? {}))
+      this.#equation(
+        ['firmware', name],
+        constant.is,
+        constant.unit === undefined ? undefined : parseUnit(constant.unit).dimension,
+        constant.unit ?? '',
+      );
     this.#example(example);
   }
 
@@ -81,7 +118,12 @@ class MethodReader {
       this.#names(tree);
       const found = dimensionOf(tree, this.#lookup);
       if (found === 'truth' || (wanted && !same(found, wanted))) {
-        throw new TextError({ code: 'units-disagree', ...tree.at, found: `an expression of ${found === 'truth' ? 'truth' : describeDimension(found)}`, expected: `one of ${wanted ? describeDimension(wanted) : 'some quantity'}, since the unit is ${unit}` });
+        throw new TextError({
+          code: 'units-disagree',
+          ...tree.at,
+          found: `an expression of ${found === 'truth' ? 'truth' : describeDimension(found)}`,
+          expected: `one of ${wanted ? describeDimension(wanted) : 'some quantity'}, since the unit is ${unit}`,
+        });
       }
     });
   }
@@ -93,27 +135,59 @@ class MethodReader {
       const [a, b] = [dimensionOf(left, this.#lookup), dimensionOf(right, this.#lookup)];
       if (a !== 'truth' && b !== 'truth' && same(a, b)) return;
       const say = (d: Dimension | 'truth') => (d === 'truth' ? 'a comparison' : describeDimension(d));
-      throw new TextError({ code: 'units-disagree', start: left.at.start, end: right.at.end, found: `${say(a)} on the left and ${say(b)} on the right`, expected: 'the same on both sides' });
+      throw new TextError({
+        code: 'units-disagree',
+        start: left.at.start,
+        end: right.at.end,
+        found: `${say(a)} on the left and ${say(b)} on the right`,
+        expected: 'the same on both sides',
+      });
     });
   }
 
   #names(tree: Tree): void {
     for (const name of mentioned(tree)) {
       if (this.#lookup(name)) continue;
-      throw new TextError({ code: 'unknown-name', ...tree.at, found: `the name \`${name}\``, expected: 'a symbol of this method or `derating.factor`', ...meant(name, this.#dimensions.keys()) });
+      throw new TextError({
+        code: 'unknown-name',
+        ...tree.at,
+        found: `the name \`${name}\``,
+        expected: 'a symbol of this method or `derating.factor`',
+        ...meant(name, this.#dimensions.keys()),
+      });
     }
   }
 
   #example({ given, gives }: Method['example']): void {
     const { symbols } = this.#method;
     for (const name of Object.keys(given)) {
-      if (!Object.hasOwn(symbols, name)) this.#report.add(['example', 'given', name], { code: 'unknown-name', found: `\`${name}\``, expected: 'a symbol of this method', ...meant(name, Object.keys(symbols)) }, 'key');
+      if (!Object.hasOwn(symbols, name))
+        this.#report.add(
+          ['example', 'given', name],
+          {
+            code: 'unknown-name',
+            found: `\`${name}\``,
+            expected: 'a symbol of this method',
+            ...meant(name, Object.keys(symbols)),
+          },
+          'key',
+        );
     }
     for (const [name, { usual }] of Object.entries(symbols)) {
-      if (usual === undefined && !Object.hasOwn(given, name)) this.#report.add(['example', 'given'], { code: 'missing-value', found: `no value for \`${name}\``, expected: 'every symbol without a usual value' }, 'key');
+      if (usual === undefined && !Object.hasOwn(given, name))
+        this.#report.add(
+          ['example', 'given'],
+          { code: 'missing-value', found: `no value for \`${name}\``, expected: 'every symbol without a usual value' },
+          'key',
+        );
     }
     for (const name of Object.keys(gives)) {
-      if (!this.#dimensions.has(name)) this.#report.add(['example', 'gives', name], { code: 'unknown-name', found: `\`${name}\``, expected: 'a result of this method' }, 'key');
+      if (!this.#dimensions.has(name))
+        this.#report.add(
+          ['example', 'gives', name],
+          { code: 'unknown-name', found: `\`${name}\``, expected: 'a result of this method' },
+          'key',
+        );
     }
   }
 }
@@ -123,8 +197,10 @@ export function readPolicy(text: string, file: string, id: string): { policy?: P
   const yaml = readYaml(text, file);
   if (yaml.problems.length) return { problems: yaml.problems };
   const parsed = policySchema.safeParse(yaml.data);
-  if (!parsed.success) return { problems: schemaProblems(yaml, parsed.error.issues, () => Object.keys(policySchema.shape)) };
+  if (!parsed.success)
+    return { problems: schemaProblems(yaml, parsed.error.issues, () => Object.keys(policySchema.shape)) };
   const report = new Report(yaml);
-  for (const [name, { is }] of Object.entries(parsed.data.factors)) report.attempt(['factors', name, 'is'], () => parseQuantity(is));
+  for (const [name, { is }] of Object.entries(parsed.data.factors))
+    report.attempt(['factors', name, 'is'], () => parseQuantity(is));
   return report.problems.length ? { problems: report.problems } : { policy: { ...parsed.data, id }, problems: [] };
 }

@@ -1,9 +1,19 @@
-import { parseQuantity } from '../quantity/parse-quantity.ts';
 import { isPure, same } from '../quantity/dimension.ts';
+import { parseQuantity } from '../quantity/parse-quantity.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { TextError, type TextProblem } from '../quantity/text-problem.ts';
 import { describeDimension } from '../quantity/units.ts';
-import type { Action, Board, CautionDecision, Circuit, Deviation, Identity, Input, OperatingCase, Requirement } from './board.ts';
+import type {
+  Action,
+  Board,
+  CautionDecision,
+  Circuit,
+  Deviation,
+  Identity,
+  Input,
+  OperatingCase,
+  Requirement,
+} from './board.ts';
 import { circuit as circuitSchema } from './circuit-schema.ts';
 import type { Handbook, Policy } from './method-schema.ts';
 import type { Problem } from './problem.ts';
@@ -43,27 +53,62 @@ export function readSpec(text: string, source: SpecSource, handbook: Handbook): 
   return report.problems.length ? { problems: report.problems, locate } : { board, problems: [], locate };
 }
 
-function assemble(report: Report, spec: Spec, source: SpecSource, handbook: Handbook, places: Map<string, Path>): Board {
+function assemble(
+  report: Report,
+  spec: Spec,
+  source: SpecSource,
+  handbook: Handbook,
+  places: Map<string, Path>,
+): Board {
   const conditions = readConditions(report, spec);
   const { policy, derating } = readDerating(report, spec, handbook);
   const hasAmbient = conditions.some(({ id }) => id === 'T_amb');
   const drafts = Object.entries(spec.circuits ?? {}).map(([id, circuit]) => {
     const method = circuit.method === undefined ? undefined : handbook.methods.get(circuit.method);
     if (circuit.method !== undefined && !method) {
-      report.add(['circuits', id, 'method'], { code: 'unknown-method', found: `the method \`${circuit.method}\``, expected: 'a method of the handbook; `npm run new -- --list` shows them', ...meant(circuit.method, handbook.methods.keys()) });
+      report.add(['circuits', id, 'method'], {
+        code: 'unknown-method',
+        found: `the method \`${circuit.method}\``,
+        expected: 'a method of the handbook; `npm run new -- --list` shows them',
+        ...meant(circuit.method, handbook.methods.keys()),
+      });
     }
     if (id === 'board' || id === 'derating' || conditions.some((c) => c.id === id)) {
-      report.add(['circuits', id], { code: 'name-taken', found: `a circuit named \`${id}\``, expected: 'a name that is not `board`, `derating` or a condition' }, 'key');
+      report.add(
+        ['circuits', id],
+        {
+          code: 'name-taken',
+          found: `a circuit named \`${id}\``,
+          expected: 'a name that is not `board`, `derating` or a condition',
+        },
+        'key',
+      );
     }
     return method || circuit.method === undefined ? readCircuit(report, id, circuit, method, hasAmbient) : undefined;
   });
   for (const draft of drafts) for (const [id, path] of draft?.places ?? []) places.set(id.replace(':', '.'), path);
   // Names of a circuit that could not be read would all be reported as unknown; one message for it is enough.
   const complete = report.problems.length === 0;
-  const { circuits, totals } = complete ? settle(report, drafts.filter((d) => d !== undefined), conditions, derating) : { circuits: [], totals: [] };
+  const { circuits, totals } = complete
+    ? settle(
+        report,
+        drafts.filter((d) => d !== undefined),
+        conditions,
+        derating,
+      )
+    : { circuits: [], totals: [] };
   return {
-    name: source.board, revision: source.revision, identity: identityOf(spec), conditions, cases: readCases(report, spec, conditions),
-    target: readTarget(report, spec), derating, circuits, totals, safety: spec.safety ?? {}, cautions: readCautions(spec),
+    name: source.board,
+    revision: source.revision,
+    identity: identityOf(spec),
+    conditions,
+    cases: readCases(report, spec, conditions),
+    target: readTarget(report, spec),
+    derating,
+    circuits,
+    totals,
+    safety: spec.safety ?? {},
+    cautions: readCautions(spec),
     requirements: complete ? readRequirements(report, spec, circuits) : [],
     deviations: complete ? readDeviations(report, spec, circuits) : [],
     actions: readActions(spec),
@@ -72,10 +117,31 @@ function assemble(report: Report, spec: Spec, source: SpecSource, handbook: Hand
 }
 
 function identityOf(spec: Spec): Identity {
-  const { board, document, revision, supersedes, issued, status, purpose, owner, department, designer, approver, classification, language, supplement } = spec;
+  const {
+    board,
+    document,
+    revision,
+    supersedes,
+    issued,
+    status,
+    purpose,
+    owner,
+    department,
+    designer,
+    approver,
+    classification,
+    language,
+    supplement,
+  } = spec;
   const optional = { supersedes, owner, department, designer, approver, classification, supplement };
   return {
-    title: board, document, mark: revision, issued, status, purpose, language: language ?? 'en',
+    title: board,
+    document,
+    mark: revision,
+    issued,
+    status,
+    purpose,
+    language: language ?? 'en',
     ...(Object.fromEntries(Object.entries(optional).filter(([, value]) => value !== undefined)) as Partial<Identity>),
   };
 }
@@ -83,7 +149,18 @@ function identityOf(spec: Spec): Identity {
 function readConditions(report: Report, spec: Spec): Input[] {
   return Object.entries(spec.conditions ?? {}).flatMap(([symbol, text]) => {
     const quantity = readRange(report, ['conditions', symbol], text);
-    return quantity ? [{ id: symbol, symbol, unit: quantity.unit, value: { kind: 'condition' as const, quantity }, rating: false, usual: false }] : [];
+    return quantity
+      ? [
+          {
+            id: symbol,
+            symbol,
+            unit: quantity.unit,
+            value: { kind: 'condition' as const, quantity },
+            rating: false,
+            usual: false,
+          },
+        ]
+      : [];
   });
 }
 
@@ -92,7 +169,14 @@ function readRange(report: Report, path: Path, text: string): Quantity | undefin
   return report.attempt(path, () => {
     const quantity = parseQuantity(text);
     if (quantity.form === 'range' || quantity.form === 'number') return quantity;
-    throw new TextError({ code: 'not-a-range', start: 0, end: text.length, found: `\`${text}\``, expected: 'a range to endure, such as `-10 degC to 45 degC typ 25 degC`', hint: 'A tolerance belongs to a part; a condition is endured from end to end.' });
+    throw new TextError({
+      code: 'not-a-range',
+      start: 0,
+      end: text.length,
+      found: `\`${text}\``,
+      expected: 'a range to endure, such as `-10 degC to 45 degC typ 25 degC`',
+      hint: 'A tolerance belongs to a part; a condition is endured from end to end.',
+    });
   });
 }
 
@@ -104,16 +188,33 @@ function readCases(report: Report, spec: Spec, conditions: readonly Input[]): Op
       const path = ['cases', name, id];
       const condition = known.get(id);
       if (!condition) {
-        report.add(path, { code: 'unknown-condition', found: `\`${id}\``, expected: 'a condition of the board', ...meant(id, known.keys()) }, 'key');
+        report.add(
+          path,
+          {
+            code: 'unknown-condition',
+            found: `\`${id}\``,
+            expected: 'a condition of the board',
+            ...meant(id, known.keys()),
+          },
+          'key',
+        );
         continue;
       }
       const quantity = readRange(report, path, text);
       if (!quantity || condition.value.kind !== 'condition') continue;
       const whole = condition.value.quantity;
       if (!same(quantity.unit.dimension, condition.unit.dimension)) {
-        report.add(path, { code: 'wrong-unit', found: `\`${text}\`, a quantity of ${describeDimension(quantity.unit.dimension)}`, expected: `a quantity of ${describeDimension(condition.unit.dimension)}` });
+        report.add(path, {
+          code: 'wrong-unit',
+          found: `\`${text}\`, a quantity of ${describeDimension(quantity.unit.dimension)}`,
+          expected: `a quantity of ${describeDimension(condition.unit.dimension)}`,
+        });
       } else if (quantity.min < whole.min || quantity.max > whole.max) {
-        report.add(path, { code: 'case-outside-condition', found: `\`${text}\``, expected: `a part of \`${whole.text}\`, the range of the condition` });
+        report.add(path, {
+          code: 'case-outside-condition',
+          found: `\`${text}\``,
+          expected: `a part of \`${whole.text}\`, the range of the condition`,
+        });
       } else ranges.set(id, quantity);
     }
     return { name, ranges };
@@ -126,7 +227,13 @@ function readTarget(report: Report, spec: Spec): number {
   const target = report.attempt(['margins', 'target'], () => {
     const quantity = parseQuantity(text);
     if (quantity.form === 'number' && isPure(quantity.unit.dimension) && quantity.typ >= 0) return quantity.typ;
-    throw new TextError({ code: 'not-a-ratio', start: 0, end: text.length, found: `\`${text}\``, expected: 'a ratio such as `10 %`' });
+    throw new TextError({
+      code: 'not-a-ratio',
+      start: 0,
+      end: text.length,
+      found: `\`${text}\``,
+      expected: 'a ratio such as `10 %`',
+    });
   });
   return target ?? 0;
 }
@@ -139,7 +246,12 @@ function readDerating(report: Report, spec: Spec, handbook: Handbook): { policy?
   if (typeof choice === 'string') {
     const policy = handbook.policies.get(choice);
     if (policy) return { policy, derating: policyFactors(report, policy, false) };
-    report.add(['margins', 'derating'], { code: 'unknown-policy', found: `the derating policy \`${choice}\``, expected: `one of ${[...handbook.policies.keys()].map((id) => `\`${id}\``).join(', ')}, or a table of your own`, ...meant(choice, handbook.policies.keys()) });
+    report.add(['margins', 'derating'], {
+      code: 'unknown-policy',
+      found: `the derating policy \`${choice}\``,
+      expected: `one of ${[...handbook.policies.keys()].map((id) => `\`${id}\``).join(', ')}, or a table of your own`,
+      ...meant(choice, handbook.policies.keys()),
+    });
   }
   const usual = handbook.policies.get(usualPolicy);
   const own = Object.entries(typeof choice === 'object' ? choice : {}).flatMap(([name, is]) =>
@@ -154,40 +266,83 @@ const policyFactors = (report: Report, policy: Policy, usual: boolean): Input[] 
     factor(report, ['margins', 'derating'], { name, is, says, from: policy.sources[source] ?? source, usual }),
   );
 
-function factor(report: Report, path: Path, { name, is, says, from, usual }: { name: string; is: string; says: string; from: string; usual: boolean }): Input[] {
+function factor(
+  report: Report,
+  path: Path,
+  { name, is, says, from, usual }: { name: string; is: string; says: string; from: string; usual: boolean },
+): Input[] {
   const quantity = report.attempt(path, () => parseQuantity(is));
   if (!quantity) return [];
-  return [{ id: `derating.${name}`, symbol: name, says, unit: quantity.unit, value: { kind: 'exact', quantity }, rating: false, from, usual }];
+  return [
+    {
+      id: `derating.${name}`,
+      symbol: name,
+      says,
+      unit: quantity.unit,
+      value: { kind: 'exact', quantity },
+      rating: false,
+      from,
+      usual,
+    },
+  ];
 }
 
 function readRequirements(report: Report, spec: Spec, circuits: readonly Circuit[]): Requirement[] {
   const checks = circuits.flatMap((circuit) => circuit.checks.map(({ id }) => id));
   return Object.entries(spec.requirements ?? {}).map(([id, requirement]) => {
     const shownBy = (requirement['shown by'] ?? []).flatMap((pattern, i) => {
-      const hits = checks.filter((check) => check === pattern || (pattern.endsWith('.*') && check.startsWith(pattern.slice(0, -1))));
-      if (!hits.length) report.add(['requirements', id, 'shown by', i], { code: 'unknown-check', found: `\`${pattern}\``, expected: 'a check such as `stage.junction`, or all checks of a circuit such as `stage.*`', ...meant(pattern, checks) });
+      const hits = checks.filter(
+        (check) => check === pattern || (pattern.endsWith('.*') && check.startsWith(pattern.slice(0, -1))),
+      );
+      if (!hits.length)
+        report.add(['requirements', id, 'shown by', i], {
+          code: 'unknown-check',
+          found: `\`${pattern}\``,
+          expected: 'a check such as `stage.junction`, or all checks of a circuit such as `stage.*`',
+          ...meant(pattern, checks),
+        });
       return hits;
     });
-    return { id, says: requirement.says, shownBy: [...new Set(shownBy)], ...(requirement.method ? { method: requirement.method } : {}) };
+    return {
+      id,
+      says: requirement.says,
+      shownBy: [...new Set(shownBy)],
+      ...(requirement.method ? { method: requirement.method } : {}),
+    };
   });
 }
 
 function readDeviations(report: Report, spec: Spec, circuits: readonly Circuit[]): Deviation[] {
   const checks = new Set(circuits.flatMap((circuit) => circuit.checks.map(({ id }) => id)));
   return (spec.deviations ?? []).map(({ check, reason, approved, by }, i) => {
-    if (!checks.has(check)) report.add(['deviations', i, 'check'], { code: 'unknown-check', found: `\`${check}\``, expected: 'a check of this board', ...meant(check, checks) });
+    if (!checks.has(check))
+      report.add(['deviations', i, 'check'], {
+        code: 'unknown-check',
+        found: `\`${check}\``,
+        expected: 'a check of this board',
+        ...meant(check, checks),
+      });
     return { id: `D-${i + 1}`, check, reason, approved, ...(by ? { by } : {}) };
   });
 }
 
 const readActions = (spec: Spec): Action[] =>
   Object.entries(spec.actions ?? {}).map(([id, { says, who, due, 'blocks release': blocks }]) => ({
-    id, says, blocksRelease: blocks === 'yes', ...(who ? { who } : {}), ...(due ? { due } : {}),
+    id,
+    says,
+    blocksRelease: blocks === 'yes',
+    ...(who ? { who } : {}),
+    ...(due ? { due } : {}),
   }));
 
 const readCautions = (spec: Spec): CautionDecision[] =>
   Object.entries(spec.cautions ?? {}).map(([id, { level, dismissed, reason, role, date }]) => ({
-    id, dismissed: dismissed === 'yes', ...(level ? { level } : {}), ...(reason ? { reason } : {}), ...(role ? { role } : {}), ...(date ? { date } : {}),
+    id,
+    dismissed: dismissed === 'yes',
+    ...(level ? { level } : {}),
+    ...(reason ? { reason } : {}),
+    ...(role ? { role } : {}),
+    ...(date ? { date } : {}),
   }));
 
 /** Keys that a mapping at a path may hold, for "did you mean". */

@@ -18,7 +18,10 @@ export const specSchema = z.strictObject({
   /** Revision mark: `B`. */
   revision: z.string().trim().min(1).max(8),
   /** Folder of the revision that this one replaces: `rev-a`. */
-  supersedes: z.string().regex(/^[a-z0-9][a-z0-9._-]*$/i, 'folder').optional(),
+  supersedes: z
+    .string()
+    .regex(/^[a-z0-9][a-z0-9._-]*$/i, 'folder')
+    .optional(),
   issued: date,
   status: z.enum(statuses),
   purpose: sentence,
@@ -28,7 +31,10 @@ export const specSchema = z.strictObject({
   designer: sentence.optional(),
   approver: sentence.optional(),
   classification: sentence.optional(),
-  language: z.string().regex(/^[a-z]{2}(-[A-Z]{2})?$/, 'language').optional(),
+  language: z
+    .string()
+    .regex(/^[a-z]{2}(-[A-Z]{2})?$/, 'language')
+    .optional(),
   supplement: sentence.optional(),
   /** Ranges that every board must endure. */
   conditions: z.record(symbolName, quantityText).optional(),
@@ -43,12 +49,29 @@ export const specSchema = z.strictObject({
     })
     .optional(),
   requirements: z
-    .record(z.string(), z.strictObject({ says: sentence, 'shown by': z.union([listOfText, sentence.transform((one) => [one])]).optional(), method: z.string().optional() }))
+    .record(
+      z.string(),
+      z.strictObject({
+        says: sentence,
+        'shown by': z.union([listOfText, sentence.transform((one) => [one])]).optional(),
+        method: z.string().optional(),
+      }),
+    )
     .optional(),
   circuits: z.record(symbolName, circuit).optional(),
-  deviations: z.array(z.strictObject({ check: z.string(), reason: sentence, approved: date, by: sentence.optional() })).optional(),
+  deviations: z
+    .array(z.strictObject({ check: z.string(), reason: sentence, approved: date, by: sentence.optional() }))
+    .optional(),
   actions: z
-    .record(z.string(), z.strictObject({ says: sentence, who: sentence.optional(), due: date.optional(), 'blocks release': z.enum(['yes', 'no']).optional() }))
+    .record(
+      z.string(),
+      z.strictObject({
+        says: sentence,
+        who: sentence.optional(),
+        due: date.optional(),
+        'blocks release': z.enum(['yes', 'no']).optional(),
+      }),
+    )
     .optional(),
   /** Facts for the safety cautions that no equation gives: flags and numbers by name. */
   safety: z.record(symbolName, z.string()).optional(),
@@ -56,7 +79,13 @@ export const specSchema = z.strictObject({
   cautions: z
     .record(
       symbolName,
-      z.strictObject({ level: z.enum(cautionLevels).optional(), dismissed: z.literal('yes').optional(), reason: sentence.optional(), role: sentence.optional(), date: date.optional() }),
+      z.strictObject({
+        level: z.enum(cautionLevels).optional(),
+        dismissed: z.literal('yes').optional(),
+        reason: sentence.optional(),
+        role: sentence.optional(),
+        date: date.optional(),
+      }),
     )
     .optional(),
 });

@@ -10,15 +10,28 @@ import { readSpec } from './read-spec.ts';
  * @param given  symbol and quantity text; symbols with a usual value may be left out
  * @returns every symbol, result and firmware constant of the method, SI base units
  */
-export function workMethod(method: Method, given: Readonly<Record<string, string>>, policies: Handbook['policies'] = new Map()): Record<string, number> {
+export function workMethod(
+  method: Method,
+  given: Readonly<Record<string, string>>,
+  policies: Handbook['policies'] = new Map(),
+): Record<string, number> {
   const derating = policies.keys().next().value;
   const spec = stringify({
-    board: 'Worked example', document: 'X', revision: 'A', issued: '2026-01-01', status: 'draft', purpose: 'One method',
+    board: 'Worked example',
+    document: 'X',
+    revision: 'A',
+    issued: '2026-01-01',
+    status: 'draft',
+    purpose: 'One method',
     ...(derating ? { margins: { derating } } : {}),
     conditions: { T_amb: '25 degC' },
     circuits: { it: { method: method.id, given } },
   });
-  const { board, problems } = readSpec(spec, { file: `example of ${method.id}`, board: 'example', revision: 'a' }, { methods: new Map([[method.id, method]]), policies });
+  const { board, problems } = readSpec(
+    spec,
+    { file: `example of ${method.id}`, board: 'example', revision: 'a' },
+    { methods: new Map([[method.id, method]]), policies },
+  );
   if (!board) throw new Error(showProblems(problems));
   return nominalOf(board);
 }
@@ -38,5 +51,7 @@ function nominalOf(board: Board): Record<string, number> {
     values.set(id, value);
     return value;
   };
-  return Object.fromEntries([...circuit.inputs, ...circuit.results, ...circuit.firmware].map(({ id, symbol }) => [symbol, valueOf(id)]));
+  return Object.fromEntries(
+    [...circuit.inputs, ...circuit.results, ...circuit.firmware].map(({ id, symbol }) => [symbol, valueOf(id)]),
+  );
 }

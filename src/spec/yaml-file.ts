@@ -24,14 +24,27 @@ const largest = 2_000_000;
 export function readYaml(text: string, file: string): YamlFile {
   const lines = new LineCounter();
   if (text.length > largest) return tooLarge(text, file);
-  const document = parseDocument(text, { schema: 'failsafe', lineCounter: lines, prettyErrors: false, stringKeys: true });
+  const document = parseDocument(text, {
+    schema: 'failsafe',
+    lineCounter: lines,
+    prettyErrors: false,
+    stringKeys: true,
+  });
   const place = placer(text, file, lines);
-  const problems = leading([...document.errors, ...document.warnings]).map((error) => syntaxProblem(error, text, place));
+  const problems = leading([...document.errors, ...document.warnings]).map((error) =>
+    syntaxProblem(error, text, place),
+  );
   let data: unknown;
   try {
     data = problems.length ? undefined : document.toJS({ maxAliasCount: 50 });
   } catch (error) {
-    problems.push(place(0, 1, [], { code: 'yaml-alias', found: `aliases that cannot be followed (${(error as Error).message})`, expected: 'each value written out, or few aliases' }));
+    problems.push(
+      place(0, 1, [], {
+        code: 'yaml-alias',
+        found: `aliases that cannot be followed (${(error as Error).message})`,
+        expected: 'each value written out, or few aliases',
+      }),
+    );
   }
   const root = document.contents as Node | null;
   return {
@@ -66,7 +79,13 @@ function placer(text: string, file: string, lines: LineCounter): Placer {
     const before = line > 1 ? rows[line - 2]!.replace(/\r$/, '') : undefined;
     const length = Math.max(1, Math.min(end - start, row.length - col + 1));
     return {
-      code, file, line, column: col, key: path.join('.'), found, expected,
+      code,
+      file,
+      line,
+      column: col,
+      key: path.join('.'),
+      found,
+      expected,
       ...(hint === undefined ? {} : { hint }),
       excerpt: { ...(before === undefined ? {} : { before }), text: row, length },
     };
@@ -108,8 +127,16 @@ function offsetInside(text: string, start: number, end: number, problem: TextPro
 }
 
 const explained: Partial<Record<YAMLError['code'], { code: string; expected: string; hint?: string }>> = {
-  TAB_AS_INDENT: { code: 'yaml-tab', expected: 'spaces for indentation', hint: 'Replace the tab by two spaces for each level.' },
-  DUPLICATE_KEY: { code: 'yaml-duplicate-key', expected: 'each key once', hint: 'Remove one of the two, or give it another name.' },
+  TAB_AS_INDENT: {
+    code: 'yaml-tab',
+    expected: 'spaces for indentation',
+    hint: 'Replace the tab by two spaces for each level.',
+  },
+  DUPLICATE_KEY: {
+    code: 'yaml-duplicate-key',
+    expected: 'each key once',
+    hint: 'Remove one of the two, or give it another name.',
+  },
   BAD_INDENT: { code: 'yaml-indent', expected: 'lines of one mapping to start in one column' },
   MISSING_CHAR: { code: 'yaml-missing-character', expected: 'the closing quote, bracket or colon' },
   MULTILINE_IMPLICIT_KEY: { code: 'yaml-key', expected: '`key: value` on one line' },
@@ -119,9 +146,16 @@ function syntaxProblem(error: YAMLError, text: string, place: Placer): Problem {
   const [start, end] = error.pos;
   const known = explained[error.code];
   // The library names a tab only where it indents; anywhere else it is an unexplained surprise.
-  const tab = text.slice(Math.max(0, text.lastIndexOf('\n', start - 1)), end).match(/^\s*\t/) ? explained.TAB_AS_INDENT : undefined;
-  const { code, expected, hint } = tab ?? known ?? { code: 'yaml-syntax', expected: 'YAML that can be read', hint: undefined };
-  const found = tab ? 'a tab' : error.code === 'DUPLICATE_KEY' ? `the key \`${wordAt(text, start)}\` a second time` : error.message.replace(/\.$/, '');
+  const tab = text.slice(Math.max(0, text.lastIndexOf('\n', start - 1)), end).match(/^\s*\t/)
+    ? explained.TAB_AS_INDENT
+    : undefined;
+  const { code, expected, hint } = tab ??
+    known ?? { code: 'yaml-syntax', expected: 'YAML that can be read', hint: undefined };
+  const found = tab
+    ? 'a tab'
+    : error.code === 'DUPLICATE_KEY'
+      ? `the key \`${wordAt(text, start)}\` a second time`
+      : error.message.replace(/\.$/, '');
   return place(start, end, [], { code, found, expected, ...(hint ? { hint } : {}) });
 }
 
@@ -129,8 +163,15 @@ const wordAt = (text: string, start: number): string => /^[^\s:]*/.exec(text.sli
 
 function tooLarge(text: string, file: string): YamlFile {
   const problem: Problem = {
-    code: 'file-too-large', file, line: 1, column: 1, key: '', found: `${(text.length / 1e6).toFixed(1)} MB`,
-    expected: `a spec of at most ${largest / 1e6} MB`, hint: 'Split the board, or move data to its own file.', excerpt: { text: text.slice(0, 60).split('\n')[0]!, length: 1 },
+    code: 'file-too-large',
+    file,
+    line: 1,
+    column: 1,
+    key: '',
+    found: `${(text.length / 1e6).toFixed(1)} MB`,
+    expected: `a spec of at most ${largest / 1e6} MB`,
+    hint: 'Split the board, or move data to its own file.',
+    excerpt: { text: text.slice(0, 60).split('\n')[0]!, length: 1 },
   };
   return { file, data: undefined, problems: [problem], at: () => problem, within: () => problem };
 }

@@ -7,11 +7,26 @@ export const found = (rest: string, options: { seed?: number; trials?: number } 
   find(boardFrom(rest), { seed: 1, trials: 2000, digest: '0'.repeat(64), tool: 'test', ...options });
 
 /** One circuit of equations written in place, named `x`. */
-export function circuit(given: Record<string, string>, equations: Record<string, [is: string, unit: string]>, checks: Record<string, string> = {}): string {
+export function circuit(
+  given: Record<string, string>,
+  equations: Record<string, [is: string, unit: string]>,
+  checks: Record<string, string> = {},
+): string {
   const lines = [
-    'circuits:', '  x:', '    given:', ...Object.entries(given).map(([name, value]) => `      ${name}: ${value}`),
-    '    equations:', ...Object.entries(equations).map(([name, [is, unit]]) => `      ${name}: { is: "${is}", unit: "${unit}", says: ${name} }`),
-    ...(Object.keys(checks).length ? ['    checks:', ...Object.entries(checks).map(([name, holds]) => `      ${name}: { holds: "${holds}", because: test }`)] : []),
+    'circuits:',
+    '  x:',
+    '    given:',
+    ...Object.entries(given).map(([name, value]) => `      ${name}: ${value}`),
+    '    equations:',
+    ...Object.entries(equations).map(
+      ([name, [is, unit]]) => `      ${name}: { is: "${is}", unit: "${unit}", says: ${name} }`,
+    ),
+    ...(Object.keys(checks).length
+      ? [
+          '    checks:',
+          ...Object.entries(checks).map(([name, holds]) => `      ${name}: { holds: "${holds}", because: test }`),
+        ]
+      : []),
   ];
   return `${lines.join('\n')}\n`;
 }

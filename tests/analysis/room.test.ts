@@ -2,7 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { circuit, found } from './found.ts';
 
 const divider = (changes: Record<string, string> = {}) =>
-  found(circuit({ V_in: '30 V to 42 V typ 36 V', R_top: '150 kohm ±1 %', R_bot: '10 kohm ±1 %', ...changes }, { V: ['V_in * R_bot / (R_top + R_bot)', 'V'] }, { scale: 'V <= 3 V', floor: 'V >= 1.75 V' }));
+  found(
+    circuit(
+      { V_in: '30 V to 42 V typ 36 V', R_top: '150 kohm ±1 %', R_bot: '10 kohm ±1 %', ...changes },
+      { V: ['V_in * R_bot / (R_top + R_bot)', 'V'] },
+      { scale: 'V <= 3 V', floor: 'V >= 1.75 V' },
+    ),
+  );
 
 describe('room of a part', () => {
   const room = divider().room.find(({ input }) => input === 'x.R_bot')!;
@@ -12,7 +18,8 @@ describe('room of a part', () => {
     expect(room.low).toMatchObject({ check: 'x.floor', value: expect.closeTo((1.75 * 151.5) / (28.25 * 0.99), 4) });
   });
   test('the checks hold just inside and fail just outside', () => {
-    const verdict = (kohm: number, check: string) => divider({ R_bot: `${kohm} kohm ±1 %` }).checks.find(({ id }) => id === check)!.verdict;
+    const verdict = (kohm: number, check: string) =>
+      divider({ R_bot: `${kohm} kohm ±1 %` }).checks.find(({ id }) => id === check)!.verdict;
     for (const end of [room.low!, room.high!]) {
       const outward = end.value > 10 ? 1 : -1;
       expect(verdict(end.value * (1 - outward * 1e-4), end.check)).not.toBe('fail');
@@ -28,7 +35,9 @@ describe('room of a part', () => {
 });
 
 test('a rating may go down to where its check stops it', () => {
-  const findings = found(`circuits:\n  x:\n    refs: { P_r: R1 }\n    given: { I: 1 A to 5 A typ 2 A, P_r: 3 W }\n    equations:\n      P: { is: I^2 * 0.1 ohm, unit: W, says: Heat }\n    checks:\n      hot: { holds: P <= P_r, because: test }\n`);
+  const findings = found(
+    `circuits:\n  x:\n    refs: { P_r: R1 }\n    given: { I: 1 A to 5 A typ 2 A, P_r: 3 W }\n    equations:\n      P: { is: I^2 * 0.1 ohm, unit: W, says: Heat }\n    checks:\n      hot: { holds: P <= P_r, because: test }\n`,
+  );
   expect(findings.room).toMatchObject([{ input: 'x.P_r', low: { value: expect.closeTo(2.5, 5), check: 'x.hot' } }]);
 });
 

@@ -3,11 +3,17 @@ import { undefinedResults } from '../../src/analysis/undefined-results.ts';
 import { boardFrom } from '../spec/spec-text.ts';
 import { circuit, found } from './found.ts';
 
-const worstOf = (given: Record<string, string>, is: string, unit = '1') => found(circuit(given, { y: [is, unit] })).results['x.y']!.worst;
+const worstOf = (given: Record<string, string>, is: string, unit = '1') =>
+  found(circuit(given, { y: [is, unit] })).results['x.y']!.worst;
 
 describe('an extreme inside the ranges is found and proven', () => {
   test('power into a load is greatest where it equals the source: V²/(4·R_S) (maximum power transfer)', () => {
-    const { worst, rss } = found(circuit({ V: '10 V', R_S: '50 ohm', R_L: '40 ohm to 60 ohm typ 45 ohm' }, { y: ['V^2 * R_L / (R_S + R_L)^2', 'W'] })).results['x.y']!;
+    const { worst, rss } = found(
+      circuit(
+        { V: '10 V', R_S: '50 ohm', R_L: '40 ohm to 60 ohm typ 45 ohm' },
+        { y: ['V^2 * R_L / (R_S + R_L)^2', 'W'] },
+      ),
+    ).results['x.y']!;
     expect(worst.max).toBeCloseTo(0.5, 6);
     expect(worst.min).toBeCloseTo(0.49382716049382713, 12);
     expect(worst).toMatchObject({ proven: true });
@@ -15,14 +21,25 @@ describe('an extreme inside the ranges is found and proven', () => {
   });
   test('ripple current of a bridge capacitor peaks at 0.650 of the phase current inside the modulation range', () => {
     // J. W. Kolar, S. D. Round, IEE Proc. Electr. Power Appl. 153 (2006) 535–543: I_C = I·√(2M(√3/(4π) + cos²φ(√3/π − 9M/16)))
-    const { max, at_max: at, proven } = worstOf({ M: '0 to 1.15 typ 0.8', c: '0.5 to 1 typ 0.9' }, 'sqrt(2 * M * (sqrt(3) / (4 * pi) + c^2 * (sqrt(3) / pi - 9 * M / 16)))');
+    const {
+      max,
+      at_max: at,
+      proven,
+    } = worstOf(
+      { M: '0 to 1.15 typ 0.8', c: '0.5 to 1 typ 0.9' },
+      'sqrt(2 * M * (sqrt(3) / (4 * pi) + c^2 * (sqrt(3) / pi - 9 * M / 16)))',
+    );
     expect(max).toBeCloseTo(0.65, 3);
     expect(at['x.M']).toBeCloseTo(0.6126, 2);
     expect(at['x.c']).toBe(1);
     expect(proven).toBe(true);
   });
   test('input capacitor current of a step-down peaks at half duty: I/2', () => {
-    const { max, at_max: at } = worstOf({ I: '3 A', V_in: '5.5 V to 30 V typ 12 V' }, 'I * sqrt(5 V / V_in * (1 - 5 V / V_in))', 'A');
+    const { max, at_max: at } = worstOf(
+      { I: '3 A', V_in: '5.5 V to 30 V typ 12 V' },
+      'I * sqrt(5 V / V_in * (1 - 5 V / V_in))',
+      'A',
+    );
     expect(max).toBeCloseTo(1.5, 6);
     expect(at['x.V_in']).toBeCloseTo(10, 1);
   });
@@ -48,22 +65,32 @@ describe('an extreme inside the ranges is found and proven', () => {
 });
 
 describe('a divisor that can be zero is refused with the inputs that let it', () => {
-  const undefinedIn = (given: Record<string, string>, is: string) => undefinedResults(boardFrom(circuit(given, { y: [is, '1'] })));
+  const undefinedIn = (given: Record<string, string>, is: string) =>
+    undefinedResults(boardFrom(circuit(given, { y: [is, '1'] })));
   test('named with its range', () => {
     expect(undefinedIn({ a: '-1 to 1 typ 0.5', b: '2' }, 'b / a')).toEqual([
       {
-        id: 'x.y', code: 'zero-divisor', found: 'a division by something that can be zero in `x.y`', expected: 'a divisor that stays on one side of zero',
+        id: 'x.y',
+        code: 'zero-divisor',
+        found: 'a division by something that can be zero in `x.y`',
+        expected: 'a divisor that stays on one side of zero',
         hint: 'What lets it: `x.a` (-1 to 1). Narrow the range, or write the equation another way.',
       },
     ]);
   });
   test('also where it cancels', () => expect(undefinedIn({ a: '-1 to 1 typ 0.5' }, 'a / a')).toHaveLength(1));
-  test('not where the ranges only seem to allow it', () => expect(undefinedIn({ a: '-1 to 1 typ 0.5' }, '1 / (a^2 - a + 1)')).toEqual([]));
-  test('a value that is no number at typical', () => expect(undefinedIn({ a: '-2' }, 'sqrt(a)')).toMatchObject([{ code: 'no-value' }]));
+  test('not where the ranges only seem to allow it', () =>
+    expect(undefinedIn({ a: '-1 to 1 typ 0.5' }, '1 / (a^2 - a + 1)')).toEqual([]));
+  test('a value that is no number at typical', () =>
+    expect(undefinedIn({ a: '-2' }, 'sqrt(a)')).toMatchObject([{ code: 'no-value' }]));
 });
 
 test('a curve that is left does not decide a check', () => {
   const findings = found(circuit({ T: '0 to 10 typ 5' }, { k: ['interp(T, 0, 1, 8, 2)', '1'] }, { low: 'k <= 3' }));
-  expect(findings.checks[0]).toMatchObject({ verdict: 'not assessed', worst_slack: null, reason: expect.stringContaining('leaves the range of its data') });
+  expect(findings.checks[0]).toMatchObject({
+    verdict: 'not assessed',
+    worst_slack: null,
+    reason: expect.stringContaining('leaves the range of its data'),
+  });
   expect(findings).toMatchObject({ verdict: 'not assessed', yield: null });
 });

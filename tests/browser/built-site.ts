@@ -15,9 +15,14 @@ export interface CommandRun {
 /** Runs one of the project's commands as a user would. */
 export function runCommand(name: string, words: readonly string[]): Promise<CommandRun> {
   return new Promise((done) => {
-    execFile(process.execPath, [join(root, 'src/commands', `${name}.ts`), ...words], { cwd: root, maxBuffer: 1 << 26 }, (error, out, err) => {
-      done({ status: typeof error?.code === 'number' ? error.code : error ? -1 : 0, out, err });
-    });
+    execFile(
+      process.execPath,
+      [join(root, 'src/commands', `${name}.ts`), ...words],
+      { cwd: root, maxBuffer: 1 << 26 },
+      (error, out, err) => {
+        done({ status: typeof error?.code === 'number' ? error.code : error ? -1 : 0, out, err });
+      },
+    );
   });
 }
 

@@ -26,7 +26,12 @@ afterAll(async () => {
 });
 
 const revision = (): string => join(site.folder, 'orchard-cart/rev-b');
-const pages = (): string[] => [join(site.folder, 'index.html'), ...readdirSync(revision()).filter((name) => name.endsWith('.html') && name !== 'packet.html').map((name) => join(revision(), name))];
+const pages = (): string[] => [
+  join(site.folder, 'index.html'),
+  ...readdirSync(revision())
+    .filter((name) => name.endsWith('.html') && name !== 'packet.html')
+    .map((name) => join(revision(), name)),
+];
 
 test('the command ends with a table that says board, revision, verdict, yield and where the PDF lies', () => {
   expect(site.run).toMatchObject({ status: 0 });
@@ -37,36 +42,60 @@ test('the command ends with a table that says board, revision, verdict, yield an
 });
 
 describe('screen pages, opened from the folder with scripts off', () => {
-  test.each([1280, 390, 320])('no page scrolls sideways at %d px, and none has an empty picture', async (width) => {
-    const context = await browser.newContext({ javaScriptEnabled: false, viewport: { width, height: 900 } });
-    const page = await context.newPage();
-    const wide: string[] = [];
-    for (const path of pages()) {
-      await page.goto(pathToFileURL(path).href);
-      const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-      if (over > 0) wide.push(`${path} by ${over} px`);
-    }
-    expect(wide).toEqual([]);
-    await context.close();
-  }, 120_000);
+  test.each([1280, 390, 320])(
+    'no page scrolls sideways at %d px, and none has an empty picture',
+    async (width) => {
+      const context = await browser.newContext({ javaScriptEnabled: false, viewport: { width, height: 900 } });
+      const page = await context.newPage();
+      const wide: string[] = [];
+      for (const path of pages()) {
+        await page.goto(pathToFileURL(path).href);
+        const over = await page.evaluate(
+          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+        );
+        if (over > 0) wide.push(`${path} by ${over} px`);
+      }
+      expect(wide).toEqual([]);
+      await context.close();
+    },
+    120_000,
+  );
 
-  test.each(['light', 'dark'] as const)('axe finds no fault, %s', async (colorScheme) => {
-    // axe itself is a script, so the policy that forbids scripts is lifted for its run.
-    const context = await browser.newContext({ bypassCSP: true, colorScheme, viewport: { width: 1280, height: 900 } });
-    const page = await context.newPage();
-    const faults: string[] = [];
-    for (const path of pages()) {
-      await page.goto(pathToFileURL(path).href);
-      await page.evaluate(axe);
-      const found = await page.evaluate(async () => {
-        const { violations } = await (globalThis as unknown as { axe: { run(): Promise<{ violations: { id: string; nodes: { target: unknown[] }[] }[] }> } }).axe.run();
-        return violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ target }) => target.join(' ')).join(' | ')}`);
+  test.each(['light', 'dark'] as const)(
+    'axe finds no fault, %s',
+    async (colorScheme) => {
+      // axe itself is a script, so the policy that forbids scripts is lifted for its run.
+      const context = await browser.newContext({
+        bypassCSP: true,
+        colorScheme,
+        viewport: { width: 1280, height: 900 },
       });
-      faults.push(...found.map((fault) => `${path.slice(site.folder.length)} ${fault}`));
-    }
-    expect(faults).toEqual([]);
-    await context.close();
-  }, 240_000);
+      const page = await context.newPage();
+      const faults: string[] = [];
+      for (const path of pages()) {
+        await page.goto(pathToFileURL(path).href);
+        await page.evaluate(axe);
+        const found = await page.evaluate(async () => {
+          const { violations } = await (
+            globalThis as unknown as {
+              axe: { run(): Promise<{ violations: { id: string; nodes: { target: unknown[] }[] }[] }> };
+            }
+          ).axe.run();
+          return violations.map(
+            ({ id, nodes }) =>
+              `${id}: ${nodes
+                .slice(0, 3)
+                .map(({ target }) => target.join(' '))
+                .join(' | ')}`,
+          );
+        });
+        faults.push(...found.map((fault) => `${path.slice(site.folder.length)} ${fault}`));
+      }
+      expect(faults).toEqual([]);
+      await context.close();
+    },
+    240_000,
+  );
 
   test('from the list of boards to an equation and its source by clicking', async () => {
     const context = await browser.newContext({ javaScriptEnabled: false });
@@ -90,19 +119,33 @@ describe('screen pages, opened from the folder with scripts off', () => {
   });
 
   test('nothing reads NaN, undefined or null', () => {
-    for (const path of pages()) expect(readFileSync(path, 'utf8').replace(/<[^>]*>/g, ' '), path).not.toMatch(/\b(NaN|undefined|null|\[object)\b/);
+    for (const path of pages())
+      expect(readFileSync(path, 'utf8').replace(/<[^>]*>/g, ' '), path).not.toMatch(
+        /\b(NaN|undefined|null|\[object)\b/,
+      );
   });
 });
 
 describe('the PDF', () => {
   const read = async () => {
-    const document = await getDocument({ data: new Uint8Array(readFileSync(join(revision(), 'OC-210-B.pdf'))), useSystemFonts: false, verbosity: 0 }).promise;
+    const document = await getDocument({
+      data: new Uint8Array(readFileSync(join(revision(), 'OC-210-B.pdf'))),
+      useSystemFonts: false,
+      verbosity: 0,
+    }).promise;
     const texts: { text: string; width: number; height: number }[] = [];
     for (let n = 1; n <= document.numPages; n++) {
       const page = await document.getPage(n);
       const { items } = await page.getTextContent();
       const [, , width, height] = page.view as [number, number, number, number];
-      texts.push({ text: items.map((item) => ('str' in item ? item.str : '')).join(' ').replace(/\s+/g, ' '), width, height });
+      texts.push({
+        text: items
+          .map((item) => ('str' in item ? item.str : ''))
+          .join(' ')
+          .replace(/\s+/g, ' '),
+        width,
+        height,
+      });
     }
     return { document, texts };
   };

@@ -2,8 +2,17 @@ import { describe, expect, test } from 'vitest';
 import { messagesFor, read, spec } from './spec-text.ts';
 
 const divider = (changes: Record<string, string> = {}) => {
-  const given = { V_in: '10 V to 20 V', R_top: '100 kohm ±1 %', R_bot: '10 kohm ±1 %', C_f: '10 nF', V_fs: '3.3 V', ...changes };
-  const lines = Object.entries(given).filter(([, value]) => value !== '').map(([key, value]) => `      ${key}: ${value}`);
+  const given = {
+    V_in: '10 V to 20 V',
+    R_top: '100 kohm ±1 %',
+    R_bot: '10 kohm ±1 %',
+    C_f: '10 nF',
+    V_fs: '3.3 V',
+    ...changes,
+  };
+  const lines = Object.entries(given)
+    .filter(([, value]) => value !== '')
+    .map(([key, value]) => `      ${key}: ${value}`);
   return `circuits:\n  sense:\n    method: voltage-divider\n    given:\n${lines.join('\n')}\n`;
 };
 
@@ -28,7 +37,11 @@ describe('a problem is shown with its place, what was found, what was expected a
     `);
   });
   test('an unknown symbol in an expression', () => {
-    expect(messagesFor(`${divider()}  ramp:\n    given: { C: 10 nF }\n    equations:\n      t: { is: C * sense.R_tpo, unit: s, says: Time }\n`)).toMatchInlineSnapshot(`
+    expect(
+      messagesFor(
+        `${divider()}  ramp:\n    given: { C: 10 nF }\n    equations:\n      t: { is: C * sense.R_tpo, unit: s, says: Time }\n`,
+      ),
+    ).toMatchInlineSnapshot(`
       "spec.yaml:19:20  unknown-name
         circuits.ramp.equations.t.is: found the name \`sense.R_tpo\`; expected a symbol of this circuit, a condition of the board, or \`circuit.symbol\`.
         18 |     equations:
@@ -68,7 +81,11 @@ describe('a problem is shown with its place, what was found, what was expected a
     `);
   });
   test('a loop of references', () => {
-    expect(messagesFor('circuits:\n  a:\n    given: { x: b.y }\n    equations:\n      y: { is: x + 1 V, unit: V, says: One }\n  b:\n    given: { x: a.y }\n    equations:\n      y: { is: x + 1 V, unit: V, says: Two }\n')).toMatchInlineSnapshot(`
+    expect(
+      messagesFor(
+        'circuits:\n  a:\n    given: { x: b.y }\n    equations:\n      y: { is: x + 1 V, unit: V, says: One }\n  b:\n    given: { x: a.y }\n    equations:\n      y: { is: x + 1 V, unit: V, says: Two }\n',
+      ),
+    ).toMatchInlineSnapshot(`
       "spec.yaml:9:17  loop
         circuits.a.given.x: found a loop: a.x → b.y → b.x → a.y → a.x; expected equations that can be worked out one after another.
         8 |   a:
@@ -98,7 +115,11 @@ describe('a problem is shown with its place, what was found, what was expected a
     `);
   });
   test('units that disagree in an equation', () => {
-    expect(messagesFor('circuits:\n  a:\n    given: { V: 3 V, I: 2 A }\n    equations:\n      x: { is: V + I, unit: V, says: Sum }\n')).toMatchInlineSnapshot(`
+    expect(
+      messagesFor(
+        'circuits:\n  a:\n    given: { V: 3 V, I: 2 A }\n    equations:\n      x: { is: V + I, unit: V, says: Sum }\n',
+      ),
+    ).toMatchInlineSnapshot(`
       "spec.yaml:11:20  units-disagree
         circuits.a.equations.x.is: found \`a.I\`, a current; expected a voltage, as \`a.V\` is.
         10 |     equations:
@@ -107,7 +128,11 @@ describe('a problem is shown with its place, what was found, what was expected a
     `);
   });
   test('a result whose unit does not fit', () => {
-    expect(messagesFor('circuits:\n  a:\n    given: { V: 3 V, I: 2 A }\n    equations:\n      x: { is: V * I, unit: V, says: Power }\n')).toMatchInlineSnapshot(`
+    expect(
+      messagesFor(
+        'circuits:\n  a:\n    given: { V: 3 V, I: 2 A }\n    equations:\n      x: { is: V * I, unit: V, says: Power }\n',
+      ),
+    ).toMatchInlineSnapshot(`
       "spec.yaml:11:16  units-disagree
         circuits.a.equations.x.is: found an expression of power; expected one of voltage, since the unit is V.
         10 |     equations:
@@ -136,7 +161,11 @@ describe('a problem is shown with its place, what was found, what was expected a
     `);
   });
   test('a value that a comma cut in two', () => {
-    expect(messagesFor('circuits:\n  a:\n    given: { R_a: 1 kohm, R_b: 2 kohm }\n    equations:\n      R: { is: parallel(R_a, R_b), unit: ohm, says: Both }\n')).toMatchInlineSnapshot(`
+    expect(
+      messagesFor(
+        'circuits:\n  a:\n    given: { R_a: 1 kohm, R_b: 2 kohm }\n    equations:\n      R: { is: parallel(R_a, R_b), unit: ohm, says: Both }\n',
+      ),
+    ).toMatchInlineSnapshot(`
       "spec.yaml:11:30  unknown-key
         circuits.a.equations.R.R_b): found the key \`R_b)\`; expected one of \`is\`, \`unit\`, \`says\`, \`source\`, \`heat\`, \`stored\`, \`load\`, \`hazard\`.
         10 |     equations:
@@ -156,7 +185,9 @@ describe('a problem is shown with its place, what was found, what was expected a
     `);
   });
   test('a check that a requirement names and nobody has', () => {
-    expect(messagesFor(`requirements:\n  REQ-1: { says: It measures., shown by: sense.fullscale }\n${divider()}`)).toMatchInlineSnapshot(`
+    expect(
+      messagesFor(`requirements:\n  REQ-1: { says: It measures., shown by: sense.fullscale }\n${divider()}`),
+    ).toMatchInlineSnapshot(`
       "spec.yaml:8:42  unknown-check
         requirements.REQ-1.shown by.0: found \`sense.fullscale\`; expected a check such as \`stage.junction\`, or all checks of a circuit such as \`stage.*\`.
         7 | requirements:
@@ -169,7 +200,11 @@ describe('a problem is shown with its place, what was found, what was expected a
 
 test('all problems of a file come at once, in the order of the file', () => {
   const text = divider({ R_top: '100 kV', R_bot: '10 kohn', C_f: '10 nF +-10' });
-  expect(read(spec(text)).problems.map(({ line, code }) => [line, code])).toEqual([[12, 'wrong-unit'], [13, 'unknown-unit'], [14, expect.any(String)]]);
+  expect(read(spec(text)).problems.map(({ line, code }) => [line, code])).toEqual([
+    [12, 'wrong-unit'],
+    [13, 'unknown-unit'],
+    [14, expect.any(String)],
+  ]);
 });
 
 test('a spec without problems has a board, one with any has none', () => {

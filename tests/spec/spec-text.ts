@@ -1,5 +1,5 @@
-import { type ReadSpec, readSpec } from '../../src/spec/read-spec.ts';
 import { showProblems } from '../../src/spec/problem.ts';
+import { type ReadSpec, readSpec } from '../../src/spec/read-spec.ts';
 import { handbook } from '../handbook.ts';
 
 const head = `board: Lift table drive
@@ -13,7 +13,8 @@ purpose: Raises and lowers a work table.
 /** A spec with the keys that every spec needs before the given ones; line 7 is the first of `rest`. */
 export const spec = (rest: string): string => head + rest;
 
-export const read = (text: string): ReadSpec => readSpec(text, { file: 'spec.yaml', board: 'lift-table', revision: 'rev-a' }, handbook);
+export const read = (text: string): ReadSpec =>
+  readSpec(text, { file: 'spec.yaml', board: 'lift-table', revision: 'rev-a' }, handbook);
 
 /** What an engineer would read on the terminal. */
 export const messagesFor = (rest: string): string => showProblems(read(spec(rest)).problems);

@@ -20,13 +20,25 @@ const reach = 10;
  * before a named check fails at worst case with all else as it is. Checks that fail already, or that a deviation
  * carries, stop nothing.
  */
-export function roomsOf(model: Model, judged: readonly JudgedCheck[], boxes: readonly Box[], typical: Float64Array): RoomFinding[] {
-  const holding = judged.filter(({ from, least, reason }) => !from.validity && reason === undefined && least.value >= 0);
+export function roomsOf(
+  model: Model,
+  judged: readonly JudgedCheck[],
+  boxes: readonly Box[],
+  typical: Float64Array,
+): RoomFinding[] {
+  const holding = judged.filter(
+    ({ from, least, reason }) => !from.validity && reason === undefined && least.value >= 0,
+  );
   return model.variables.flatMap((variable, v) => {
     if (variable.what !== 'value' || variable.instance !== 1 || variable.role === 'condition') return [];
     const watched = holding
       .filter(({ f }) => f.variables.includes(v))
-      .map(({ from, f, least }): Watched => ({ id: from.check.id, slack: new SlackUnder(f, model.tape, from.slack, boxes, typical, least.at) }));
+      .map(
+        ({ from, f, least }): Watched => ({
+          id: from.check.id,
+          slack: new SlackUnder(f, model.tape, from.slack, boxes, typical, least.at),
+        }),
+      );
     return watched.length ? [roomOf(variable, v, watched)] : [];
   });
 }
@@ -34,16 +46,30 @@ export function roomsOf(model: Model, judged: readonly JudgedCheck[], boxes: rea
 function roomOf(variable: Variable, v: number, watched: readonly Watched[]): RoomFinding {
   const { min, typ, max, input } = variable;
   const to = (si: number) => inUnit(si, input.unit);
-  const scaled = (factor: number): Change => ({ variable: v, min: Math.min(min * factor, max * factor), typ: typ * factor, max: Math.max(min * factor, max * factor) });
-  const loosened = (factor: number): Change => ({ variable: v, min: typ - (typ - min) * factor, typ, max: typ + (max - typ) * factor });
+  const scaled = (factor: number): Change => ({
+    variable: v,
+    min: Math.min(min * factor, max * factor),
+    typ: typ * factor,
+    max: Math.max(min * factor, max * factor),
+  });
+  const loosened = (factor: number): Change => ({
+    variable: v,
+    min: typ - (typ - min) * factor,
+    typ,
+    max: typ + (max - typ) * factor,
+  });
   const moves = typ !== 0 && input.unit.offset === 0;
   const low = moves ? first(watched, scaled, 1, 1 / reach) : undefined;
   const high = moves && !input.rating ? first(watched, scaled, 1, reach) : undefined;
   const loose = min < max ? first(watched, loosened, 1, reach) : undefined;
   const end = (found: First): RoomEnd => ({ value: to(typ * found.at), check: found.check });
   return {
-    input: input.id, unit: printedUnit(input.unit), rating: input.rating, nominal: to(typ),
-    low: low ? end(low) : null, high: high ? end(high) : null,
+    input: input.id,
+    unit: printedUnit(input.unit),
+    rating: input.rating,
+    nominal: to(typ),
+    low: low ? end(low) : null,
+    high: high ? end(high) : null,
     tolerance: loose ? { factor: loose.at, check: loose.check } : null,
   };
 }
@@ -54,11 +80,21 @@ interface First {
 }
 
 /** The check that stops the move first, or undefined when none does within reach. */
-function first(watched: readonly Watched[], change: (factor: number) => Change, start: number, end: number): First | undefined {
+function first(
+  watched: readonly Watched[],
+  change: (factor: number) => Change,
+  start: number,
+  end: number,
+): First | undefined {
   let found: First | undefined;
   for (const { id, slack } of watched) {
     const limit = found ? found.at : end;
-    if (slack.quick(change(limit)) >= 0 && slack.quick(change(start + (limit - start) / 16)) >= 0 && slack.quick(change(start + (limit - start) / 4)) >= 0) continue;
+    if (
+      slack.quick(change(limit)) >= 0 &&
+      slack.quick(change(start + (limit - start) / 16)) >= 0 &&
+      slack.quick(change(start + (limit - start) / 4)) >= 0
+    )
+      continue;
     const { at, stops } = crossing((x) => slack.quick(change(x)), start, limit);
     if (stops) found = { at: verified(slack, change, start, at), check: id };
   }

@@ -23,7 +23,14 @@ export class SlackUnder {
   /** The worst corner as the board stands: a good place to start from. */
   readonly #worst: Float64Array;
 
-  constructor(f: BoardFunction, tape: Tape, slot: number, boxes: readonly Box[], typical: Float64Array, worst: Float64Array) {
+  constructor(
+    f: BoardFunction,
+    tape: Tape,
+    slot: number,
+    boxes: readonly Box[],
+    typical: Float64Array,
+    worst: Float64Array,
+  ) {
     this.#f = f;
     this.#tape = tape;
     this.#slot = slot;
@@ -46,7 +53,11 @@ export class SlackUnder {
 
   /** With the proof. */
   proven(change: Change): number {
-    const boxes = this.#boxes.map((box) => ({ ...box, lo: box.lo.with(change.variable, change.min), hi: box.hi.with(change.variable, change.max) }));
+    const boxes = this.#boxes.map((box) => ({
+      ...box,
+      lo: box.lo.with(change.variable, change.min),
+      hi: box.hi.with(change.variable, change.max),
+    }));
     return new Search(this.#tape, this.#slot, boxes, this.#typical.with(change.variable, change.typ)).min().value;
   }
 }

@@ -22,12 +22,23 @@ export interface PartsTape {
  */
 export function atCorners(model: Tape, variables: readonly Variable[], targets: readonly Target[]): PartsTape {
   const builder = new TapeBuilder();
-  const parts = variables.map(({ role, draw, id }) => (role === 'part' && draw.kind !== 'held' ? builder.input(id) : undefined));
-  const groups = Map.groupBy(targets, ({ at }) => variables.map(({ role }, i) => (role === 'condition' ? at[i] : '')).join());
+  const parts = variables.map(({ role, draw, id }) =>
+    role === 'part' && draw.kind !== 'held' ? builder.input(id) : undefined,
+  );
+  const groups = Map.groupBy(targets, ({ at }) =>
+    variables.map(({ role }, i) => (role === 'condition' ? at[i] : '')).join(),
+  );
   const slots = new Map<Target, number>();
   for (const group of groups.values()) {
-    const inputs = variables.map(({ typ, role }, i) => parts[i] ?? builder.constant(role === 'condition' ? group[0]!.at[i]! : typ));
-    const placed = replay(model, builder, inputs, group.map(({ slot }) => slot));
+    const inputs = variables.map(
+      ({ typ, role }, i) => parts[i] ?? builder.constant(role === 'condition' ? group[0]!.at[i]! : typ),
+    );
+    const placed = replay(
+      model,
+      builder,
+      inputs,
+      group.map(({ slot }) => slot),
+    );
     group.forEach((target, i) => {
       slots.set(target, placed[i]!);
     });

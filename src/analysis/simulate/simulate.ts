@@ -31,7 +31,12 @@ const block = 512;
 const together = 48;
 
 /** Draws every part once a board and computes every output from the same board. */
-export function simulate(parts: PartsTape, variables: readonly Variable[], slacks: Slacks, options: SimulationOptions): Simulation {
+export function simulate(
+  parts: PartsTape,
+  variables: readonly Variable[],
+  slacks: Slacks,
+  options: SimulationOptions,
+): Simulation {
   const { tape, outputs } = parts;
   const byId = new Map(variables.map((variable) => [variable.id, variable]));
   const samplers = tape.inputs.map((id) => sampler(byId.get(id)!, options.seed));
@@ -46,7 +51,11 @@ export function simulate(parts: PartsTape, variables: readonly Variable[], slack
     for (let from = 0; from < options.trials; from += block) {
       const size = Math.min(block, options.trials - from);
       inputs.forEach((column, i) => samplers[i]!(size === block ? column : column.subarray(0, size), from));
-      run(inputs, results.map((column) => column.subarray(from, from + size)), size);
+      run(
+        inputs,
+        results.map((column) => column.subarray(from, from + size)),
+        size,
+      );
     }
     results.forEach((values, k) => {
       failures.push(slacks.counted[first + k] ? countFailures(values, slacks.decides[first + k] ? bad : undefined) : 0);

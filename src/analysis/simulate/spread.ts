@@ -20,7 +20,12 @@ export function spreadOf(values: Float64Array): Spread {
   const counts = new Array<number>(bins).fill(0);
   const scale = max > min ? bins / (max - min) : 0;
   for (const x of values) counts[Math.min(bins - 1, Math.floor((x - min) * scale))]!++;
-  return { mean, sd, quantiles: quantileChances.map((p) => quantile(values, p)), histogram: { from: min, to: max, counts } };
+  return {
+    mean,
+    sd,
+    quantiles: quantileChances.map((p) => quantile(values, p)),
+    histogram: { from: min, to: max, counts },
+  };
 }
 
 /**

@@ -10,7 +10,10 @@ export interface Box {
 
 /** The whole range of every variable, or one box for each named operating case. */
 export function boxesOf(board: Board, variables: readonly Variable[]): Box[] {
-  const whole = { lo: Float64Array.from(variables, ({ min }) => min), hi: Float64Array.from(variables, ({ max }) => max) };
+  const whole = {
+    lo: Float64Array.from(variables, ({ min }) => min),
+    hi: Float64Array.from(variables, ({ max }) => max),
+  };
   if (!board.cases.length) return [whole];
   return board.cases.map(({ name, ranges }) => {
     const box = { name, lo: whole.lo.slice(), hi: whole.hi.slice() };

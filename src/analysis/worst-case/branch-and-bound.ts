@@ -28,7 +28,14 @@ interface Node {
  * beat the best value reached is dropped, the rest is cut in two, until bound and best agree to `tolerance`.
  * Source: R. E. Moore, R. B. Kearfott, M. J. Cloud, Introduction to Interval Analysis (SIAM, 2009), ch. 6; from memory.
  */
-export function prove(f: BoardFunction, box: readonly Interval[], sense: 1 | -1, start: Point, tolerance: number, budget: number): Proof {
+export function prove(
+  f: BoardFunction,
+  box: readonly Interval[],
+  sense: 1 | -1,
+  start: Point,
+  tolerance: number,
+  budget: number,
+): Proof {
   let best = start;
   let boxes = 0;
   let dropped = Number.NEGATIVE_INFINITY;
@@ -75,12 +82,20 @@ function examine(f: BoardFunction, part: readonly Interval[], sense: 1 | -1): { 
   }
   const middle = Float64Array.from(box, ({ lo, hi }) => lo + (hi - lo) / 2);
   const corner = Float64Array.from(box, ({ lo, hi }, i) => (slopes[i]!.lo + slopes[i]!.hi >= 0 ? hi : lo));
-  const reached = [middle, corner].map((at): Point => ({ at, value: sense * f.value(at) })).filter(({ value }) => !Number.isNaN(value));
+  const reached = [middle, corner]
+    .map((at): Point => ({ at, value: sense * f.value(at) }))
+    .filter(({ value }) => !Number.isNaN(value));
   const mean = meanValueBound(f, box, slopes, middle, sense);
-  return { node: { box, bound: Math.min(values.hi, mean), certain: values.certain, widest: widest(box, slopes) }, reached };
+  return {
+    node: { box, bound: Math.min(values.hi, mean), certain: values.certain, widest: widest(box, slopes) },
+    reached,
+  };
 }
 
-function orient({ range: values, slopes }: { range: Interval; slopes: Interval[] }, sense: 1 | -1): { range: Interval; slopes: Interval[] } {
+function orient(
+  { range: values, slopes }: { range: Interval; slopes: Interval[] },
+  sense: 1 | -1,
+): { range: Interval; slopes: Interval[] } {
   return sense === 1 ? { range: values, slopes } : { range: negateRange(values), slopes: slopes.map(negateRange) };
 }
 
@@ -97,7 +112,13 @@ function pin(box: readonly Interval[], slopes: readonly Interval[]): Interval[] 
 }
 
 /** f(c) + Σ slope·(x − c) at its greatest, which is quadratically tight in the width of the box. */
-function meanValueBound(f: BoardFunction, box: readonly Interval[], slopes: readonly Interval[], middle: Float64Array, sense: 1 | -1): number {
+function meanValueBound(
+  f: BoardFunction,
+  box: readonly Interval[],
+  slopes: readonly Interval[],
+  middle: Float64Array,
+  sense: 1 | -1,
+): number {
   if (slopes.some(({ certain }) => !certain)) return Number.POSITIVE_INFINITY;
   const centre = f.range(Array.from(middle, point));
   let sum = sense === 1 ? centre : negateRange(centre);

@@ -15,7 +15,9 @@ export function climb(f: BoardFunction, lo: Float64Array, hi: Float64Array, star
   let best: Point = { at: start, value: sense * f.value(start) };
   for (let round = 0; round < 3; round++) {
     const slopes = f.slopes(best.at);
-    const at = best.at.map((x, i) => (slopes[i] === 0 || Number.isNaN(slopes[i]!) ? x : sense * slopes[i]! > 0 ? hi[i]! : lo[i]!));
+    const at = best.at.map((x, i) =>
+      slopes[i] === 0 || Number.isNaN(slopes[i]!) ? x : sense * slopes[i]! > 0 ? hi[i]! : lo[i]!,
+    );
     const value = sense * f.value(at);
     if (!(value > best.value) && !Number.isNaN(best.value)) break;
     best = { at, value };

@@ -36,7 +36,13 @@ export class Search {
   readonly #tolerance: number;
   readonly #budget: number;
 
-  constructor(tape: Tape, slot: number, boxes: readonly Box[], typical: Float64Array, { tolerance, budget } = usualSearch) {
+  constructor(
+    tape: Tape,
+    slot: number,
+    boxes: readonly Box[],
+    typical: Float64Array,
+    { tolerance, budget } = usualSearch,
+  ) {
     this.f = new BoardFunction(tape, slot);
     this.#typical = typical;
     this.#budget = budget;
@@ -47,7 +53,10 @@ export class Search {
     const lowest = -Math.max(...this.#climbed.map(({ down }) => down.value));
     const finite = (x: number) => (Number.isFinite(x) ? x : 0);
     // What the result's own rounding blurs cannot be told apart by any search.
-    this.#tolerance = Math.max(tolerance * finite(highest - lowest), 1e-14 * finite(Math.max(Math.abs(highest), Math.abs(lowest))));
+    this.#tolerance = Math.max(
+      tolerance * finite(highest - lowest),
+      1e-14 * finite(Math.max(Math.abs(highest), Math.abs(lowest))),
+    );
   }
 
   #corner(part: Part, sense: 1 | -1): Point {
@@ -76,7 +85,9 @@ export class Search {
       at[v] = proof.best.at[i]!;
     });
     return {
-      value: sense * proof.best.value, bound: sense * bound, at,
+      value: sense * proof.best.value,
+      bound: sense * bound,
+      at,
       // Twice the tolerance: the part dropped last and the best value may each be one tolerance off.
       proven: bound - proof.best.value <= 2 * this.#tolerance,
       certain: found.every((one) => one.proof.certain),
@@ -97,7 +108,9 @@ function partOf(f: BoardFunction, box: Box, start: Float64Array): Part {
   const lo = Float64Array.from(f.variables, (v) => box.lo[v]!);
   const hi = Float64Array.from(f.variables, (v) => box.hi[v]!);
   return {
-    lo, hi, box: Array.from(lo, (low, i) => range(low, hi[i]!)),
+    lo,
+    hi,
+    box: Array.from(lo, (low, i) => range(low, hi[i]!)),
     start: start.map((x, i) => Math.min(Math.max(x, lo[i]!), hi[i]!)),
     ...(box.name === undefined ? {} : { name: box.name }),
   };

@@ -1,9 +1,9 @@
 import type { Interval } from '../../expression/interval.ts';
+import { pruned } from '../../expression/prune.ts';
 import { enclose } from '../../expression/readings/enclose.ts';
 import { gradient } from '../../expression/readings/slope.ts';
 import { gradientRange } from '../../expression/readings/slope-range.ts';
 import { evaluate } from '../../expression/readings/value.ts';
-import { pruned } from '../../expression/prune.ts';
 import type { Tape } from '../../expression/tape.ts';
 
 /** One result as a function of just the variables that it depends on, with the three questions a search asks of it. */

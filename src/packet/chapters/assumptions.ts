@@ -1,7 +1,7 @@
 import type { AssumptionFinding } from '../../analysis/findings.ts';
 import { formatTyped } from '../../quantity/figure.ts';
 import type { Input } from '../../spec/board.ts';
-import type { Block, Column, Row, Table } from '../block.ts';
+import type { Block, Row, Table } from '../block.ts';
 import { figureText, percent } from '../figures.ts';
 import { dash, em, math } from '../inline.ts';
 import type { Section } from '../packet.ts';

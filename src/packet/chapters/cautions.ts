@@ -26,7 +26,13 @@ function consideredSection({ considered }: Review): Section {
     groups: [
       {
         rows: considered.map(({ id, hazard, level, outcome, reason, decision }) => ({
-          cells: [[outcome === 'shown' ? link(id, id) : id], [hazard], [level], [outcome], [`${capital(reason)}.${decision ? ` ${decisionText(decision)}` : ''}`]],
+          cells: [
+            [outcome === 'shown' ? link(id, id) : id],
+            [hazard],
+            [level],
+            [outcome],
+            [`${capital(reason)}.${decision ? ` ${decisionText(decision)}` : ''}`],
+          ],
         })),
       },
     ],

@@ -1,6 +1,6 @@
 import type { CheckFinding, ResultFinding } from '../../analysis/findings.ts';
 import type { Input, Result } from '../../spec/board.ts';
-import type { Block, Cell, Column, Row, Table } from '../block.ts';
+import type { Block, Cell, Row, Table } from '../block.ts';
 import { inputsOf, type Reviewed } from '../by-id.ts';
 import { type Change, threshold } from '../changes.ts';
 import { fixed, percent } from '../figures.ts';

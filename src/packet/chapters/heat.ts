@@ -1,6 +1,6 @@
 import { formatValue } from '../../quantity/figure.ts';
 import type { Result } from '../../spec/board.ts';
-import type { Block, Column, Row, Table } from '../block.ts';
+import type { Block, Row, Table } from '../block.ts';
 import { figureText, fixed, outward, percent, plain, toSi } from '../figures.ts';
 import { dash, link, strong } from '../inline.ts';
 import { numbering } from '../numbering.ts';

@@ -14,7 +14,9 @@ export function sources(review: Review): Chapter | undefined {
   const numbers = numbering(16);
   const rules = [...equationSources(review), ...checkSources(review)];
   const origins = inputOrigins(review.board);
-  const warned = review.cautions.flatMap(({ id, sources: all = [] }) => all.map((source): Cited => ({ source, by: [link(id, id)] })));
+  const warned = review.cautions.flatMap(({ id, sources: all = [] }) =>
+    all.map((source): Cited => ({ source, by: [link(id, id)] })),
+  );
   const blocks: Block[] = [
     ...(rules.length
       ? [table('sources-of-equations', numbers.table(), 'What equations and checks rest on.', 'Used in', merged(rules))]

@@ -1,6 +1,5 @@
 import type { CheckFinding } from '../../analysis/findings.ts';
-import type { Requirement } from '../../spec/board.ts';
-import type { Block, Cell, Column, Facts, Row, Table } from '../block.ts';
+import type { Block, Column, Facts, Row, Table } from '../block.ts';
 import { dash, joined, link, page, verdictMark } from '../inline.ts';
 import { countsOf, marginCell, marginText } from '../margins.ts';
 import { yieldText } from '../numbers.ts';
@@ -9,8 +8,8 @@ import { type Review, rankedChecks } from '../review.ts';
 import { mustHold } from '../statements.ts';
 import { marginStrip } from '../strips.ts';
 import type { Text, Verdict } from '../text.ts';
-import { checkAnchor, checkLink, requirementAnchor } from '../trail.ts';
-import { counted, grouped, inWords } from '../words.ts';
+import { checkAnchor, checkLink } from '../trail.ts';
+import { grouped, inWords } from '../words.ts';
 import { chapter, section } from './chapter.ts';
 import { decimal, folio, sans, serif, strip } from './columns.ts';
 import { requirements } from './requirements.ts';

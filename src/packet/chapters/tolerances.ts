@@ -1,6 +1,6 @@
 import type { ResultFinding } from '../../analysis/findings.ts';
 import type { Result } from '../../spec/board.ts';
-import type { Block, Cell, Column, Row, Table } from '../block.ts';
+import type { Block, Cell, Row, Table } from '../block.ts';
 import { aligned, differenceUnit, percent, toSi, unitFor } from '../figures.ts';
 import { dash, link, math } from '../inline.ts';
 import { type Numbering, numbering } from '../numbering.ts';

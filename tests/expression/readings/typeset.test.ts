@@ -147,7 +147,11 @@ describe('long equations', () => {
   });
 
   /** Brackets that open in one piece and close in another cannot grow. */
-  const rigid = (tex: string) => tex.replaceAll(/\\!?\\left(?=\()|\\right(?=\))/g, '').replaceAll('\\!', '').replaceAll(/,\\;\s*/g, ', ');
+  const rigid = (tex: string) =>
+    tex
+      .replaceAll(/\\!?\\left(?=\()|\\right(?=\))/g, '')
+      .replaceAll('\\!', '')
+      .replaceAll(/,\\;\s*/g, ', ');
 
   test('the pieces are the whole', () => {
     fc.assert(

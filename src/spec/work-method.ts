@@ -44,14 +44,14 @@ function nominalOf(board: Board): Record<string, number> {
     if (value.kind === 'expression') trees.set(id, value.tree);
     else values.set(id, value.quantity.typ);
   }
-  const valueOf = (id: string): number => {
+  const worked = (id: string): number => {
     const known = values.get(id);
     if (known !== undefined) return known;
-    const value = evaluateTree(trees.get(id)!, valueOf);
+    const value = evaluateTree(trees.get(id)!, worked);
     values.set(id, value);
     return value;
   };
   return Object.fromEntries(
-    [...circuit.inputs, ...circuit.results, ...circuit.firmware].map(({ id, symbol }) => [symbol, valueOf(id)]),
+    [...circuit.inputs, ...circuit.results, ...circuit.firmware].map(({ id, symbol }) => [symbol, worked(id)]),
   );
 }

@@ -27,8 +27,8 @@ export interface Slacks {
 
 /** Boards computed at a time: inputs and results of a block stay in the processor's cache. */
 const block = 512;
-/** Outputs kept whole at a time; beyond it the boards are drawn again, so that memory does not grow with the board. */
-const together = 48;
+/** Numbers kept at a time; beyond it the boards are drawn again for the next outputs, so that memory has a bound. */
+const most = 32_000_000;
 
 /** Draws every part once a board and computes every output from the same board. */
 export function simulate(
@@ -43,6 +43,7 @@ export function simulate(
   const bad = new Uint8Array(options.trials);
   const spreads: Spread[] = [];
   const failures: number[] = [];
+  const together = Math.max(1, Math.floor(most / options.trials));
   for (let first = 0; first < outputs.length; first += together) {
     const some = outputs.slice(first, first + together);
     const run = kernelOf(tape, some);
@@ -50,7 +51,9 @@ export function simulate(
     const results = some.map(() => new Float64Array(options.trials));
     for (let from = 0; from < options.trials; from += block) {
       const size = Math.min(block, options.trials - from);
-      inputs.forEach((column, i) => samplers[i]!(size === block ? column : column.subarray(0, size), from));
+      inputs.forEach((column, i) => {
+        samplers[i]!(size === block ? column : column.subarray(0, size), from);
+      });
       run(
         inputs,
         results.map((column) => column.subarray(from, from + size)),

@@ -1,0 +1,25 @@
+import { execFile } from 'node:child_process';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+
+export interface CommandRun {
+  readonly status: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** Runs one of the project's commands as a user would. */
+export function runCommand(name: string, words: readonly string[]): Promise<CommandRun> {
+  return new Promise((done) => {
+    execFile(
+      process.execPath,
+      [join(root, 'src/commands', `${name}.ts`), ...words],
+      { cwd: root, maxBuffer: 1 << 26 },
+      (error, out, err) => {
+        done({ status: typeof error?.code === 'number' ? error.code : error ? -1 : 0, out, err });
+      },
+    );
+  });
+}

@@ -1,3 +1,4 @@
+import { neededSlots } from '../../expression/prune.ts';
 import { kernelOf } from '../../expression/readings/kernel.ts';
 import type { Variable } from '../variable.ts';
 import type { PartsTape } from './at-corners.ts';
@@ -47,12 +48,13 @@ export function simulate(
   for (let first = 0; first < outputs.length; first += together) {
     const some = outputs.slice(first, first + together);
     const run = kernelOf(tape, some);
-    const inputs = tape.inputs.map(() => new Float64Array(block));
+    const needed = neededSlots(tape, some);
+    const inputs = tape.inputs.map((_, i) => new Float64Array(needed[i] ? block : 0));
     const results = some.map(() => new Float64Array(options.trials));
     for (let from = 0; from < options.trials; from += block) {
       const size = Math.min(block, options.trials - from);
       inputs.forEach((column, i) => {
-        samplers[i]!(size === block ? column : column.subarray(0, size), from);
+        if (needed[i]) samplers[i]!(size === block ? column : column.subarray(0, size), from);
       });
       run(
         inputs,

@@ -135,6 +135,9 @@ export interface Caution {
   readonly source: Text;
   /** The same sources with their addresses, for the list of sources. */
   readonly sources?: readonly string[];
+  /** Circuits whose numbers it speaks of, and keys of the steps at which it is met: it is named again there. */
+  readonly circuits?: readonly string[];
+  readonly steps?: readonly string[];
   readonly reminder: Text;
 }
 export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';

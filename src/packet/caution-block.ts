@@ -20,6 +20,8 @@ export function cautionBlock(caution: SafetyCaution): Caution {
         `${i ? ' ' : ''}${says}${source ? `: ${withoutAddress(source)}` : ''} (${known}).`,
       ],
     ),
+    circuits: caution.circuits,
+    steps: caution.at.map(({ key }) => key),
     sources: caution.sources.flatMap(({ source }) => source ?? []),
     reminder: [caution.reminders.map(({ says }) => says).join(' ')],
   };
@@ -45,3 +47,12 @@ export function decisionText({ is, from, to, reason, role, date }: Decided): str
   const signed = [role, date].filter((one) => one !== undefined).join(', ');
   return `${capital(is)} from ${from}${to ? ` to ${to}` : ''}${reason ? `: ${reason}` : ''}${signed ? ` (${signed})` : ''}.`;
 }
+
+/** A caution named again where the danger is met: its signal word, its number in chapter 4, the hazard, what to do. */
+export const cautionLine = ({ id, level, hazard, precaution }: Caution, full: boolean): Text => [
+  strong(level.toUpperCase()),
+  ' ',
+  link(id, id),
+  ` ${hazard}.`,
+  ...(full ? [' Do: ', ...precaution] : []),
+];

@@ -1,6 +1,7 @@
 import { typeset } from '../../expression/readings/typeset.ts';
 import type { Circuit } from '../../spec/board.ts';
 import type { Block } from '../block.ts';
+import { cautionLine } from '../caution-block.ts';
 import { chapterHeads } from '../chapter-list.ts';
 import { link, listed, math, name, strong } from '../inline.ts';
 import { countsOf, marginText, verdictSentence } from '../margins.ts';
@@ -103,12 +104,17 @@ function aside(review: Review, circuit: Circuit): Text[] {
     ...(method ? [[strong('Holds when:'), ` ${sentence(method['holds when'])}`]] : []),
     ...temperature(circuit),
     ...feeds(review, circuit),
+    ...dangers(review, circuit),
   ];
 }
 
 function temperature({ temperature: tree }: Circuit): Text[] {
   return tree ? [[strong('Drifts follow'), ' ', math(typeset(tree, symbolLeaves(tree, undefined))), '.']] : [];
 }
+
+/** Cautions that speak of this circuit's numbers, beside it. */
+const dangers = ({ cautions }: Review, { id }: Circuit): Text[] =>
+  cautions.filter(({ circuits = [] }) => circuits.includes(id)).map((caution) => cautionLine(caution, false));
 
 /** Circuits that build on this one. */
 function feeds({ trail }: Review, circuit: Circuit): Text[] {

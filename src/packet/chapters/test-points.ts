@@ -1,8 +1,9 @@
 import type { StimulusFinding } from '../../analysis/findings.ts';
 import { parseUnit } from '../../quantity/units.ts';
 import type { Circuit, TestPoint } from '../../spec/board.ts';
-import type { Cell, Column, Row, Table } from '../block.ts';
+import type { Block, Cell, Column, Row, Table } from '../block.ts';
 import { byId } from '../by-id.ts';
+import { cautionLine } from '../caution-block.ts';
 import { aligned, figureText, plainTyped, toSi, unitFor } from '../figures.ts';
 import { dash, joined, math, strong } from '../inline.ts';
 import type { Chapter } from '../packet.ts';
@@ -31,7 +32,20 @@ export function testPoints(review: Review): Chapter | undefined {
     groups: [{ rows: points.map(({ circuit, point, reading }) => row(review, circuit, point, reading)) }],
     wide: true,
   };
-  return chapter('test-points', [table]);
+  return chapter('test-points', [...metOnTheBench(review), table]);
+}
+
+/** Steps of bringing a board up at which a caution is met. */
+const benchSteps = ['joining', 'first-power', 'bring-up', 'motor', 'waveforms', 'usb'];
+
+/** The cautions stand before the readings, at the step where the hand goes in. */
+function metOnTheBench({ cautions }: Review): Block[] {
+  const met = cautions.filter(({ steps = [] }) => steps.some((step) => benchSteps.includes(step)));
+  if (!met.length) return [];
+  return [
+    { kind: 'heading', text: 'Before anything is powered' },
+    ...met.map((caution): Block => ({ kind: 'paragraph', text: cautionLine(caution, true) })),
+  ];
 }
 
 const columns: readonly Column[] = [

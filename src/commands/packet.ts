@@ -1,7 +1,6 @@
 import { readdir } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'astro';
 import { keepEarlier, keepFolders } from '../archive/keep-earlier.ts';
 import { outputError } from '../archive/output-error.ts';
 import { abandonOutput, beginOutput, swapIn } from '../archive/swap.ts';
@@ -36,6 +35,9 @@ async function packet(options: Options): Promise<ExitStatus> {
   const site = await beginOutput(options.out);
   try {
     progress.stage('building pages', packets.length, packets.length);
+    // Set before Astro is loaded: a shell that is set up for something else must not change what is built.
+    process.env.NODE_ENV = 'production';
+    const { build } = await import('astro');
     await build({ root, outDir: site, logLevel: 'error' }).catch((error: unknown) => {
       throw outputError(error, 'Building the site', `${options.out} is as it was.`);
     });

@@ -52,7 +52,7 @@ export function histogram(plot: Histogram, width: number, height: number): objec
 function bars({ edges, counts }: Histogram, frame: Frame): Layer {
   const values = counts.map((count, index) => ({ from: edges[index], to: edges[index + 1], count }));
   // Outlines of bars that are hardly wider than a line would hide them.
-  const fine = frame.pixel(edges[1]!) - frame.pixel(edges[0]!) < 2.5;
+  const fine = frame.pixel(edges[1]!) - frame.pixel(edges[0]!) < 1.6;
   const style = fine
     ? { fill: colours.verdigris, strokeWidth: 0 }
     : { fill: colours.verdigrisTint, stroke: colours.verdigris, strokeWidth: 0.7 };

@@ -11,7 +11,7 @@ import { textWidth } from './text-width.ts';
 export function stripSvg(strip: Strip, place: 'margin' | 'row'): string {
   const says = escapeXml(strip.says);
   const middle = place === 'row' ? '50%' : '10';
-  const shapes = `${worstLine(strip)}${rootSumSquare(strip)}${spreadBar(strip)}${typicalRing(strip)}`;
+  const shapes = `${roomBar(strip)}${worstLine(strip)}${rootSumSquare(strip)}${spreadBar(strip)}${typicalRing(strip)}`;
   const baseline = place === 'margin' ? '<line class="strip-scale" x2="100%" y1="10" y2="10"/>' : '';
   return `<svg class="strip strip-${place}" role="img" aria-label="${says}">${baseline}${targetLine(strip, place)}<svg y="${middle}" overflow="visible">${shapes}</svg>${walls(strip, place)}${place === 'margin' ? numbers(strip) : ''}</svg>`;
 }
@@ -36,6 +36,17 @@ function worstLine({ scale, worst, oneEnded }: Strip): string {
       ? `<svg x="${percent(point.at)}" overflow="visible"><path class="strip-arrow" d="M0 0l${-6 * direction}-4v8z"/></svg>`
       : `<line class="strip-worst-end" x1="${percent(point.at)}" x2="${percent(point.at)}" y1="-4.5" y2="4.5"/>`;
   return `${line}${end(low, -1)}${oneEnded ? '' : end(high, 1)}`;
+}
+
+function roomBar({ scale, room }: Strip): string {
+  if (!room) return '';
+  const [low, high] = [clamped(scale, room[0]), clamped(scale, room[1])];
+  const bar = `<rect class="strip-room" x="${percent(low.at)}" y="-2.2" width="${percent(high.at - low.at)}" height="4.4"/>`;
+  const arrow = (point: Point, direction: 1 | -1) =>
+    point.beyond
+      ? `<svg x="${percent(point.at)}" overflow="visible"><path class="strip-room-arrow" d="M${-4 * direction}-4.2L0 0l${-4 * direction} 4.2"/></svg>`
+      : '';
+  return `${bar}${arrow(low, -1)}${arrow(high, 1)}`;
 }
 
 function rootSumSquare({ scale, rootSumSquare: range }: Strip): string {

@@ -14,6 +14,8 @@ export interface Strip {
   readonly rootSumSquare?: readonly [low: number, high: number];
   readonly limits: readonly { readonly at: number; readonly forbidden: 'above' | 'below' }[];
   readonly target?: number;
+  /** How far a value may move: a bar with an arrow where it goes on beyond the scale, silent ends where nothing stops it. */
+  readonly room?: readonly [from: number, to: number];
   /** Numbers printed under the ends; `worst` ones are in copper. */
   readonly labels: readonly { readonly at: number; readonly text: string; readonly worst?: boolean }[];
   /** One sentence for readers who cannot see it. */

@@ -114,7 +114,7 @@ describe('screen pages, opened from the folder with scripts off', () => {
     for (const path of [...pages(), join(revision(), 'packet.html')]) {
       const html = readFileSync(path, 'utf8');
       expect(html, path).not.toMatch(/<script/i);
-      expect(html, path).toMatch(/<meta http-equiv="Content-Security-Policy" content="default-src 'none'/);
+      expect(html, path).toMatch(/<meta http-equiv="Content-Security-Policy" content="script-src 'none'/);
     }
   });
 

@@ -16,10 +16,16 @@ export function runCommand(name: string, words: readonly string[]): Promise<Comm
     execFile(
       process.execPath,
       [join(root, 'src/commands', `${name}.ts`), ...words],
-      { cwd: root, maxBuffer: 1 << 26 },
+      { cwd: root, env: ownEnvironment(), maxBuffer: 1 << 26 },
       (error, out, err) => {
         done({ status: typeof error?.code === 'number' ? error.code : error ? -1 : 0, out, err });
       },
     );
   });
+}
+
+/** The environment without what the test runner puts there for builds of its own. */
+function ownEnvironment(): NodeJS.ProcessEnv {
+  const { NODE_ENV: _mode, MODE: _name, DEV: _dev, PROD: _prod, VITEST: _runner, ...rest } = process.env;
+  return rest;
 }

@@ -163,6 +163,7 @@ function roomStrip({ input, nominal, low, high }: RoomFinding): Strip {
       ...(down === null ? [] : [{ at: Math.min(down, 0), forbidden: 'below' as const }]),
       ...(up === null ? [] : [{ at: Math.max(up, 0), forbidden: 'above' as const }]),
     ],
+    room: [down === null ? -Infinity : Math.min(down, 0), up === null ? Infinity : Math.max(up, 0)],
     labels: [],
     says: `${input}: may move down by ${words(down)}, up by ${words(up)}.`,
   };

@@ -11,7 +11,7 @@ import type { Review } from '../review.ts';
 import { idTex } from '../symbols.ts';
 import type { Text } from '../text.ts';
 import { idLink } from '../trail.ts';
-import { chapter } from './chapter.ts';
+import { chapter, section } from './chapter.ts';
 import { blank, decimal, sans, serif, unit } from './columns.ts';
 
 /** What a meter should show, for whoever brings the board up. */
@@ -32,7 +32,16 @@ export function testPoints(review: Review): Chapter | undefined {
     groups: [{ rows: points.map(({ circuit, point, reading }) => row(review, circuit, point, reading)) }],
     wide: true,
   };
-  return chapter('test-points', [...metOnTheBench(review), table]);
+  const met = metOnTheBench(review);
+  if (!met.length) return chapter('test-points', [table]);
+  return chapter(
+    'test-points',
+    [],
+    [
+      section('test-points', 1, 'before', 'Before anything is powered', met),
+      section('test-points', 2, 'readings', 'Readings', [table]),
+    ],
+  );
 }
 
 /** Steps of bringing a board up at which a caution is met. */
@@ -41,11 +50,7 @@ const benchSteps = ['joining', 'first-power', 'bring-up', 'motor', 'waveforms', 
 /** The cautions stand before the readings, at the step where the hand goes in. */
 function metOnTheBench({ cautions }: Review): Block[] {
   const met = cautions.filter(({ steps = [] }) => steps.some((step) => benchSteps.includes(step)));
-  if (!met.length) return [];
-  return [
-    { kind: 'heading', text: 'Before anything is powered' },
-    ...met.map((caution): Block => ({ kind: 'paragraph', text: cautionLine(caution, true) })),
-  ];
+  return met.map((caution) => ({ kind: 'paragraph', text: cautionLine(caution, true) }));
 }
 
 const columns: readonly Column[] = [

@@ -30,17 +30,17 @@ export function inputsTable(review: Review, circuit: Circuit, numbers: Numbering
 }
 
 const columns: readonly Column[] = [
-  wide(serif('Symbol'), 0.08),
-  wide(sans('Part'), 0.055),
-  wide(serif('What it is'), 0.22),
-  wide(decimal('min'), 0.065),
-  wide(decimal('typ'), 0.065),
-  wide(decimal('max'), 0.065),
-  wide(unit('unit'), 0.045),
+  wide(serif('Symbol'), 0.075),
+  wide(sans('Part'), 0.045),
+  wide(serif('What it is'), 0.2),
+  wide(decimal('min'), 0.07),
+  wide(decimal('typ'), 0.07),
+  wide(decimal('max'), 0.07),
+  wide(unit('unit'), 0.055),
   wide(sans('Tolerance'), 0.085),
-  wide(sans('Basis'), 0.09),
-  wide(sans('Where it comes from'), 0.135),
-  wide(sans('Used in'), 0.105),
+  wide(sans('Basis'), 0.097),
+  wide(sans('Where it comes from'), 0.125),
+  wide(sans('Used in'), 0.108),
 ];
 
 function groupsOf(review: Review, circuit: Circuit): RowGroup[] {

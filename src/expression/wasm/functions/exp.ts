@@ -5,7 +5,7 @@ import { f64x2, i32x4, i64x2, integer, pattern, twice } from '../vectors.ts';
 import { paired } from './polynomial.ts';
 
 /** ln 2 with 32 of its bits, so that whole multiples up to 2²¹ are exact, and the rest. */
-const LN2_HIGH = 0.693147180369123816490;
+const LN2_HIGH = 0.69314718036912381649;
 const LN2_LOW = 1.90821492927058770002e-10;
 /** 1.5·2⁵²: a number added to it is rounded to a whole one, which stands in the low bits. */
 export const ROUNDER = 6755399441055744;

@@ -13,7 +13,7 @@ const TAIL = [
 ];
 
 /** ln 2 with 32 of its bits, and the rest. */
-const LN2_HIGH = 0.693147180369123816490;
+const LN2_HIGH = 0.69314718036912381649;
 const LN2_LOW = 1.90821492927058770002e-10;
 
 export interface Split {

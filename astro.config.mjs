@@ -1,11 +1,12 @@
 import { defineConfig } from 'astro/config';
 import { katexFonts } from './src/site/katex-fonts.ts';
+import { keepPackets } from './src/site/keep-packets.ts';
 import { relativeLinks } from './src/site/relative-links.ts';
 
 export default defineConfig({
   // Files named as people open them: `summary.html`, and `index.html` in a folder.
   build: { format: 'preserve', inlineStylesheets: 'never' },
-  integrations: [relativeLinks((path) => path.endsWith('.pdf'))],
+  integrations: [keepPackets(), relativeLinks((path) => path.endsWith('.pdf'))],
   devToolbar: { enabled: false },
   vite: {
     plugins: [katexFonts()],

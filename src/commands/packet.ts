@@ -1,10 +1,9 @@
 import { readdir } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { keepEarlier, keepFolders } from '../archive/keep-earlier.ts';
 import { outputError } from '../archive/output-error.ts';
 import { abandonOutput, beginOutput, swapIn } from '../archive/swap.ts';
-import type { CalculatedPacket } from '../site/calculated.ts';
+import type { CalculatedPacket, CalculationFailure } from '../site/calculated.ts';
 import { DesignsError } from '../site/designs.ts';
 import { type Options, useOptions } from '../site/options.ts';
 import { calculateAll } from '../site/packets.ts';
@@ -34,6 +33,7 @@ async function packet(options: Options): Promise<ExitStatus> {
   let unprinted = false;
   const site = await beginOutput(options.out);
   try {
+    useOptions({ ...options, kept: await keptBy(options, packets, failures) });
     progress.stage('building pages', packets.length, packets.length);
     // Set before Astro is loaded: a shell that is set up for something else must not change what is built.
     process.env.NODE_ENV = 'production';
@@ -43,7 +43,6 @@ async function packet(options: Options): Promise<ExitStatus> {
     });
     const printed = await printAll(site, packets, options, progress);
     unprinted = printed.pdfs.size < packets.length;
-    await keepOthers(options.out, site, packets);
     await swapIn(options.out);
     progress.end();
     console.log(summary(packets, printed, options));
@@ -60,13 +59,23 @@ async function packet(options: Options): Promise<ExitStatus> {
   );
 }
 
-/** Packets of boards that this run did not build, or could not, stay as they are in the earlier output. */
-async function keepOthers(out: string, site: string, packets: readonly CalculatedPacket[]): Promise<void> {
-  const built = new Set(packets.map(({ board, revision }) => `${board}/${revision}`));
-  const earlier = await revisionsIn(out);
-  const others = earlier.filter((name) => !built.has(name));
-  if (others.length) await keepEarlier(out, site, keepFolders([...others, '_astro', 'fonts']));
+/**
+ * Packets of the earlier output that stay as they are: all others where the run is limited, else those of specs that cannot be
+ * read now. What was taken out of the designs folder is gone from a full run.
+ */
+async function keptBy(
+  options: Options,
+  packets: readonly CalculatedPacket[],
+  failures: readonly CalculationFailure[],
+): Promise<string[]> {
+  const built = new Set(packets.map(nameOf));
+  const failing = new Set(failures.map(nameOf));
+  const earlier = await revisionsIn(options.out);
+  return earlier.filter((name) => !built.has(name) && (options.only.length > 0 || failing.has(name)));
 }
+
+const nameOf = ({ board, revision }: { readonly board: string; readonly revision: string }): string =>
+  `${board}/${revision}`;
 
 async function revisionsIn(out: string): Promise<string[]> {
   const folders = async (path: string) =>

@@ -1,4 +1,4 @@
-import type { Cell, Column, RowGroup, Table } from '../packet/block.ts';
+import type { Cell, Column, Row, RowGroup, Table } from '../packet/block.ts';
 import type { Strip } from '../packet/strip.ts';
 import { plainText } from '../site/screen-pages.ts';
 import { fractionDigits } from './decimal.ts';
@@ -47,6 +47,27 @@ export function ruledGroups(groups: readonly RowGroup[]): { group: RowGroup; rul
 
 export type NumberCell = Extract<Cell, { readonly number: string }>;
 export type StripCell = { readonly strip: Strip };
+
+/**
+ * The unit that belongs to the number in column `at`, where that is the last one before a column of units: a narrow screen
+ * shows it with the number, for there the two could part.
+ */
+export function unitBehind(row: Row, columns: readonly ColumnLayout[], at: number): string | undefined {
+  const cell = row.cells[at];
+  if (columns[at]?.align !== 'decimal' || !cell || !isNumber(cell) || isEmpty(cell)) return undefined;
+  const unit = columns.findIndex(({ align }, index) => index > at && align === 'unit');
+  const between = row.cells.slice(at + 1, unit);
+  const [text] = (unit === -1 ? [] : (row.cells[unit] ?? [])) as readonly unknown[];
+  const alone = columns.slice(at + 1, unit).every(({ align }) => align === 'decimal') && between.every(isEmpty);
+  return alone && typeof text === 'string' && text !== '–' ? text : undefined;
+}
+
+/** Nothing, or the dash that says so: left out where a row is a small block without columns to keep. */
+export function isEmpty(cell: Cell): boolean {
+  if (isStrip(cell)) return false;
+  if (isNumber(cell)) return cell.number === '–';
+  return cell.length === 0 || (cell.length === 1 && cell[0] === '–');
+}
 
 export function isNumber(cell: Cell): cell is NumberCell {
   return 'number' in cell;

@@ -10,11 +10,13 @@ import { textWidth } from './text-width.ts';
  */
 export function stripSvg(strip: Strip, place: 'margin' | 'row'): string {
   const says = escapeXml(strip.says);
-  const middle = place === 'row' ? '50%' : '10';
+  const middle = middleOf(place);
   const shapes = `${roomBar(strip)}${worstLine(strip)}${rootSumSquare(strip)}${spreadBar(strip)}${typicalRing(strip)}`;
   const baseline = place === 'margin' ? '<line class="strip-scale" x2="100%" y1="10" y2="10"/>' : '';
   return `<svg class="strip strip-${place}" role="img" aria-label="${says}">${baseline}${targetLine(strip, place)}<svg y="${middle}" overflow="visible">${shapes}</svg>${walls(strip, place)}${place === 'margin' ? numbers(strip) : ''}</svg>`;
 }
+
+const middleOf = (place: 'margin' | 'row'): string => (place === 'row' ? '50%' : '10');
 
 /** Where `value` lies on the scale, in per cent of its width; not clamped. `position(strip on 0 to 40, 10)` → 25 */
 export function position(scale: readonly [from: number, to: number], value: number): number {
@@ -80,16 +82,19 @@ function targetLine({ scale, target }: Strip, place: 'margin' | 'row'): string {
   return `<line class="strip-target" x1="${percent(point.at)}" x2="${percent(point.at)}" y2="${place === 'row' ? '100%' : 20}"/>`;
 }
 
-function walls({ scale, limits }: Strip, place: 'margin' | 'row'): string {
-  const height = place === 'row' ? '100%' : '16';
+function walls({ scale, limits, room }: Strip, place: 'margin' | 'row'): string {
+  // The ends of a part's room concern its row alone; a limit that a table shares runs through.
+  const short = place === 'margin' || room !== undefined;
+  const [top, height] = short ? ['-8', '16'] : ['0', '100%'];
+  const middle = short ? middleOf(place) : '0';
   return limits
     .map(({ at, forbidden }) => ({ point: clamped(scale, at), forbidden }))
     .filter(({ point }) => !point.beyond)
     .map(({ point, forbidden }) => {
-      const line = `<line class="strip-wall" y2="${height}"/>`;
       // A little window cuts the hatching to the height of the wall.
-      const window = `<svg x="${forbidden === 'above' ? 0 : -4.5}" width="4.5" height="${height}">${hatching}</svg>`;
-      return `<svg x="${percent(point.at)}" y="${place === 'row' ? 0 : 2}" overflow="visible">${window}${line}</svg>`;
+      const window = `<svg x="${forbidden === 'above' ? 0 : -4.5}" y="${top}" width="4.5" height="${height}">${hatching}</svg>`;
+      const line = `<line class="strip-wall" y1="${top}" y2="${short ? 8 : height}"/>`;
+      return `<svg x="${percent(point.at)}" y="${middle}" overflow="visible">${window}${line}</svg>`;
     })
     .join('');
 }

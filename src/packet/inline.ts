@@ -8,6 +8,8 @@ export const strong = (text: string): Inline => ({ kind: 'strong', text });
 export const em = (text: string): Inline => ({ kind: 'em', text });
 export const link = (text: string, to: string): Inline => ({ kind: 'link', text, to });
 export const page = (of: string): Inline => ({ kind: 'page', of });
+/** The number alone, in a column headed so. */
+export const pageNumber = (of: string): Inline => ({ kind: 'page', of, bare: true });
 
 export function verdictMark(verdict: Verdict, more: { figure?: string; deviation?: string | undefined } = {}): Inline {
   const { figure, deviation } = more;

@@ -11,6 +11,8 @@ export interface CalculatedPacket {
   readonly files: Readonly<Record<string, string>>;
   /** Paths of the files it was calculated from. */
   readonly watch: readonly string[];
+  /** Its pages stand in the earlier output and are not made again. */
+  readonly kept?: boolean;
 }
 
 export interface CalculationFailure {
@@ -28,4 +30,6 @@ export interface StoredRevision {
   readonly packet?: Packet;
   readonly files: Readonly<Record<string, string>>;
   readonly failure?: string;
+  /** Its pages stand in the earlier output and are not made again. */
+  readonly kept?: boolean;
 }

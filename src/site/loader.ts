@@ -34,7 +34,10 @@ async function refresh(
 /** What is kept of a revision; a failure keeps the last good packet, where there is one. */
 export function stored(revision: Calculated, last?: StoredRevision): StoredRevision {
   const { board, revision: name } = revision;
-  if ('packet' in revision) return { board, revision: name, packet: revision.packet, files: revision.files };
+  if ('packet' in revision) {
+    const { packet, files, kept } = revision;
+    return { board, revision: name, packet, files, ...(kept ? { kept } : {}) };
+  }
   const good = last?.packet ? { packet: last.packet } : {};
   return { board, revision: name, ...good, files: last?.files ?? {}, failure: revision.failure };
 }

@@ -12,6 +12,8 @@ export interface Options {
   readonly json: boolean;
   readonly quiet: boolean;
   readonly fresh: boolean;
+  /** Revisions in the earlier output that this run leaves as they are, as `board/revision`. */
+  readonly kept: readonly string[];
 }
 
 export const usualOptions: Options = {
@@ -24,6 +26,7 @@ export const usualOptions: Options = {
   json: false,
   quiet: false,
   fresh: false,
+  kept: [],
 };
 
 /** The command line cannot be understood. */

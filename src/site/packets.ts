@@ -10,10 +10,18 @@ import { type DesignFolder, readDesigns } from './designs.ts';
 import { loadHandbook } from './handbook-files.ts';
 import { currentOptions, type Options } from './options.ts';
 
-/** Every revision that was asked for, as a packet or as the reason why there is none. */
+/**
+ * Every revision that was asked for, as a packet or as the reason why there is none; then those whose pages stay as they
+ * are in the earlier output, for the list of boards.
+ */
 export async function calculateAll(options: Options = currentOptions()): Promise<Calculated[]> {
   const book = loadHandbook();
-  return readDesigns(options.designs, options.only).map((design) => packetFor(design, book, options));
+  const asked = readDesigns(options.designs, options.only);
+  const kept = options.kept.length
+    ? readDesigns(options.designs).filter(({ board, revision }) => options.kept.includes(`${board}/${revision}`))
+    : [];
+  const others = kept.map((design) => packetFor(design, book, options)).filter((one) => 'packet' in one);
+  return [...asked.map((design) => packetFor(design, book, options)), ...others.map((one) => ({ ...one, kept: true }))];
 }
 
 function packetFor(design: DesignFolder, book: Book, options: Options): Calculated {

@@ -6,6 +6,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openBrowser } from '../../src/archive/browser.ts';
 import { findBrowser } from '../../src/archive/find-browser.ts';
+import { runCommand } from '../commands/run-command.ts';
 import { buildSite } from './built-site.ts';
 
 const cache = fileURLToPath(new URL('../../.cache/browser', import.meta.url));
@@ -167,3 +168,12 @@ describe('the PDF', () => {
     expect(texts[1]!.text).toMatch(new RegExp(`Margin table ${margin}\\b`));
   }, 60_000);
 });
+
+test('a run for one revision leaves the others as they are, and the list still leads to them', async () => {
+  const before = readFileSync(join(site.folder, 'orchard-cart/rev-a/summary.html'));
+  const run = await runCommand('packet', ['orchard-cart/rev-b', '--out', site.folder, '--trials', '1000']);
+  expect(run.status).toBe(0);
+  expect(run.out).not.toContain('rev-a');
+  expect(readFileSync(join(site.folder, 'orchard-cart/rev-a/summary.html')).equals(before)).toBe(true);
+  expect(readFileSync(join(site.folder, 'index.html'), 'utf8')).toContain('href="orchard-cart/rev-a/index.html"');
+}, 240_000);

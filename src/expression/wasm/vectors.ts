@@ -133,6 +133,18 @@ export const load =
     code.bytes.byte(0xfd).unsigned(0).unsigned(4).unsigned(offset);
   };
 
+/** Eight bytes from each of two places. */
+export const loadTwo =
+  (address: Term, first: number, second: number): Term =>
+  (code) => {
+    address(code);
+    code.bytes.byte(0xfd).unsigned(93).unsigned(3).unsigned(first);
+    const low = code.let(() => undefined);
+    address(code);
+    low(code);
+    code.bytes.byte(0xfd).unsigned(87).unsigned(3).unsigned(second).byte(1);
+  };
+
 export const store =
   (address: Term, value: Term, offset = 0): Statement =>
   (code) => {

@@ -1,7 +1,7 @@
 import type { Deviation } from '../../spec/board.ts';
 import type { Block, Row, Table } from '../block.ts';
 import { figureText } from '../figures.ts';
-import { dash, em, page, verdictMark } from '../inline.ts';
+import { dash, em, pageNumber, verdictMark } from '../inline.ts';
 import { marginCell, slackFigure } from '../margins.ts';
 import { failText } from '../numbers.ts';
 import type { Chapter } from '../packet.ts';
@@ -55,7 +55,7 @@ function row(review: Review, { id, check: checkId, reason, approved, by }: Devia
       [approved],
       [by ?? '–'],
       [verdictMark(finding.verdict, { deviation: finding.deviation })],
-      [page(checkAnchor(checkId))],
+      [pageNumber(checkAnchor(checkId))],
     ],
   };
 }

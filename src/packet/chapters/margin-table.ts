@@ -2,7 +2,7 @@ import type { CheckFinding } from '../../analysis/findings.ts';
 import type { Cell, Column, Row, RowGroup, Table } from '../block.ts';
 import { cornerArrows, cornerLetters } from '../corners.ts';
 import { percent } from '../figures.ts';
-import { dash, link, page, verdictMark } from '../inline.ts';
+import { dash, link, pageNumber, verdictMark } from '../inline.ts';
 import { marginCell } from '../margins.ts';
 import { failText } from '../numbers.ts';
 import type { Chapter } from '../packet.ts';
@@ -97,7 +97,7 @@ function row(review: Review, finding: CheckFinding): Row {
     marginCell(finding),
     strip ? { strip } : dash,
     [verdictMark(finding.verdict, { deviation: finding.deviation })],
-    [page(checkAnchor(finding.id))],
+    [pageNumber(checkAnchor(finding.id))],
   ];
   return { id: `margin-${finding.id}`, cells, ...(review.changes.ids.has(finding.id) ? { changed: true } : {}) };
 }

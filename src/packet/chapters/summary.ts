@@ -1,6 +1,6 @@
 import type { CheckFinding } from '../../analysis/findings.ts';
 import type { Block, Column, Facts, Row, Table } from '../block.ts';
-import { dash, joined, link, page, verdictMark } from '../inline.ts';
+import { dash, joined, link, page, pageNumber, verdictMark } from '../inline.ts';
 import { countsOf, marginCell, marginText } from '../margins.ts';
 import { yieldText } from '../numbers.ts';
 import type { Chapter, Section } from '../packet.ts';
@@ -133,7 +133,7 @@ function thinnest(review: Review): Section | undefined {
         strip ? { strip } : dash,
         marginCell(check),
         [verdictMark(check.verdict, { deviation: check.deviation })],
-        [page(checkAnchor(check.id))],
+        [pageNumber(checkAnchor(check.id))],
       ],
     };
   };

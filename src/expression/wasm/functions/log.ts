@@ -1,0 +1,48 @@
+import { type Code, parameter, type Term } from '../code.ts';
+import type { FunctionSource } from '../module.ts';
+import { bits, f64x2, pattern, twice } from '../vectors.ts';
+import { atTheEdges, series, split } from './ln.ts';
+
+/** How a logarithm is made of the natural one: 1/ln b, and log_b 2, each as its upper bits and the rest. */
+interface Base {
+  readonly scale: readonly [high: number, low: number];
+  readonly two: readonly [high: number, low: number];
+}
+
+/**
+ * ln(1 + f) is cut into an upper part of few bits and the rest, so that its product with the upper bits of the scale is
+ * exact and only the small rest is rounded.
+ */
+function logarithm(code: Code, x: Term, { scale, two }: Base): void {
+  const { k, f } = split(code, x);
+  const { half, rest } = series(code, f);
+  const high = code.let(bits.and(f64x2.sub(f, half), pattern(0xffffffff)));
+  const low = code.let(f64x2.add(f64x2.sub(f64x2.sub(f, high), half), rest));
+  const scaled = code.let(f64x2.mul(high, twice(scale[0])));
+  const small = f64x2.add(f64x2.mul(f64x2.add(low, high), twice(scale[1])), f64x2.mul(low, twice(scale[0])));
+  const whole = code.let(f64x2.mul(k, twice(two[0])));
+  const sum = code.let(f64x2.add(whole, scaled));
+  const lost = f64x2.add(f64x2.sub(whole, sum), scaled);
+  const remainder = f64x2.add(f64x2.add(f64x2.mul(k, twice(two[1])), small), lost);
+  atTheEdges(x, f64x2.add(sum, remainder))(code);
+}
+
+const BINARY: Base = { scale: [1.4426950216293335, 1.9259629911266175e-8], two: [1, 0] };
+const DECIMAL: Base = {
+  scale: [0.4342944771051407, 4.798111141615973e-9],
+  two: [0.3010299955494702, 1.1451100898021838e-10],
+};
+
+/** Logarithm to the base 2, within 1 unit in the last place; whole for powers of two. */
+export const log2: FunctionSource = {
+  parameters: ['v128'],
+  result: 'v128',
+  write: (code) => logarithm(code, parameter(0), BINARY),
+};
+
+/** Logarithm to the base 10, within 1 unit in the last place. */
+export const log10: FunctionSource = {
+  parameters: ['v128'],
+  result: 'v128',
+  write: (code) => logarithm(code, parameter(0), DECIMAL),
+};

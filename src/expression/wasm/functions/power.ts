@@ -1,0 +1,99 @@
+import { type Code, call, parameter, type Term, when } from '../code.ts';
+import type { FunctionSource } from '../module.ts';
+import { bits, f64x2, pattern, twice } from '../vectors.ts';
+import { exactProduct, exactSum, type Pair } from './exact.ts';
+import { exp, ROUNDER, scaledExp } from './exp.ts';
+import { ln, split } from './ln.ts';
+import { polynomial } from './polynomial.ts';
+
+const LN2_HIGH = 0.69314718036912381649;
+const LN2_LOW = 1.90821492927058770002e-10;
+
+/**
+ * (artanh s − s)/s³ in powers of s², for |s| ≤ 3 − 2√2: the Taylor series 1/3, 1/5, 1/7, … from 1/5 on replaced by the
+ * minimax polynomial (Remez exchange at 60 digits), within 2⁻⁶⁶ of artanh s / s.
+ */
+const TAIL = [
+  1 / 3,
+  0.20000000000001128,
+  0.1428571428504924,
+  0.11111111260062048,
+  0.09090892174569445,
+  0.07693379087716225,
+  0.06628398868409645,
+  0.06598258814593608,
+];
+
+/**
+ * a to the power b as `Math.pow` has it: within 1 unit in the last place for |b| up to 64, and |b|/256 units more beyond.
+ * e to the power b·ln a, where ln a carries about 61 bits: s = f/(2 + f) with what its division lost.
+ */
+export const power: FunctionSource = {
+  parameters: ['v128', 'v128'],
+  result: 'v128',
+  write(code) {
+    const [a, b] = [parameter(0), parameter(1)];
+    const size = code.let(f64x2.abs(a));
+    const logarithm = wideLogarithm(code, size);
+    // Beyond this any base but 1 gives 0 or infinity, and products stay within range.
+    const exponent = code.let(f64x2.pmin(f64x2.pmax(b, twice(-(2 ** 900))), twice(2 ** 900)));
+    const product = exactProduct(code, exponent, logarithm.high);
+    const low = code.let(f64x2.add(product.low, f64x2.mul(exponent, logarithm.low)));
+    const result = code.variable(expOf(code, { high: product.high, low }));
+    const usual = bits.and(
+      bits.and(f64x2.gt(a, twice(0)), f64x2.lt(a, twice(Infinity))),
+      f64x2.lt(f64x2.abs(b), twice(2 ** 900)),
+    );
+    const unusual = code.let(bits.not(usual));
+    code.do(
+      when(bits.any(unusual), () => {
+        const plain = call(exp, f64x2.mul(b, call(ln, size)));
+        result.set(bits.select(plain, result.get, unusual))(code);
+        result.set(signed(code, a, b, result.get))(code);
+      }),
+    );
+    result.get(code);
+  },
+};
+
+/** ln a for a above 0, as a sum of two. */
+function wideLogarithm(code: Code, a: Term): Pair {
+  const { k, f } = split(code, a);
+  const divisor = code.let(f64x2.add(twice(2), f));
+  const s = code.let(f64x2.div(f, divisor));
+  const product = exactProduct(code, s, divisor);
+  const missing = f64x2.sub(f, f64x2.sub(divisor, twice(2)));
+  const left = f64x2.sub(f64x2.sub(f64x2.sub(f, product.high), product.low), f64x2.mul(s, missing));
+  const lost = f64x2.div(left, divisor);
+  const square = code.let(f64x2.mul(s, s));
+  const tail = f64x2.mul(f64x2.mul(s, square), polynomial(square, TAIL));
+  const sum = exactSum(code, code.let(f64x2.mul(k, twice(LN2_HIGH))), code.let(f64x2.add(s, s)));
+  const small = f64x2.add(f64x2.mul(k, twice(LN2_LOW)), f64x2.mul(twice(2), f64x2.add(lost, tail)));
+  return exactSum(code, sum.high, code.let(f64x2.add(sum.low, small)));
+}
+
+/** e to the power of a sum; whole numbers of ln 2 are taken out of its larger part. */
+function expOf(code: Code, { high, low }: Pair): Term {
+  const x = code.let(f64x2.pmin(f64x2.pmax(high, twice(-750)), twice(710)));
+  // A product past the ends of doubles has no low part.
+  const rest = code.let(bits.and(low, f64x2.eq(x, high)));
+  const shifted = code.let(f64x2.add(f64x2.mul(x, twice(Math.LOG2E)), twice(ROUNDER)));
+  const k = code.let(f64x2.sub(shifted, twice(ROUNDER)));
+  const main = code.let(f64x2.sub(x, f64x2.mul(k, twice(LN2_HIGH))));
+  const lower = code.let(f64x2.sub(f64x2.mul(k, twice(LN2_LOW)), rest));
+  return () => scaledExp(code, main, lower, shifted);
+}
+
+/** The sign where the base is below zero: that of an odd exponent; none where the exponent is not whole. Any base to 0 is 1. */
+function signed(code: Code, a: Term, b: Term, size: Term): Term {
+  const half = code.let(f64x2.mul(b, twice(0.5)));
+  const whole = code.let(f64x2.eq(f64x2.floor(b), b));
+  const odd = bits.and(whole, f64x2.ne(f64x2.floor(half), half));
+  const sign = bits.and(bits.and(a, odd), pattern(0x80000000));
+  const undefinedHere = bits.andnot(
+    bits.and(f64x2.lt(a, twice(0)), f64x2.gt(a, twice(-Infinity))),
+    bits.or(whole, f64x2.ne(b, b)),
+  );
+  const value = bits.select(twice(NaN), bits.xor(size, sign), undefinedHere);
+  return bits.select(twice(1), value, f64x2.eq(b, twice(0)));
+}

@@ -1,3 +1,4 @@
+import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { katexFonts } from './src/site/katex-fonts.ts';
 import { keepPackets } from './src/site/keep-packets.ts';
@@ -6,7 +7,7 @@ import { relativeLinks } from './src/site/relative-links.ts';
 export default defineConfig({
   // Files named as people open them: `summary.html`, and `index.html` in a folder.
   build: { format: 'preserve', inlineStylesheets: 'never' },
-  integrations: [keepPackets(), relativeLinks((path) => path.endsWith('.pdf'))],
+  integrations: [mdx(), keepPackets(), relativeLinks((path) => path.endsWith('.pdf'))],
   devToolbar: { enabled: false },
   vite: {
     plugins: [katexFonts()],

@@ -67,9 +67,9 @@ function watch(context: LoaderContext, calculate: () => Promise<readonly Calcula
   for (const event of ['add', 'change', 'unlink']) watcher?.on(event, changed);
 }
 
-/** Whether a change of `path` changes a packet: it is one of its files, or stands in the same folder as one. */
+/** Whether a change of `path` changes a packet: it is one of its files, stands in the same folder as one, or is a spec. */
 export function concerns(path: string, watched: ReadonlySet<string>): boolean {
-  if (watched.has(path)) return true;
+  if (watched.has(path) || /[\\/]spec\.yaml$/.test(path)) return true;
   const folder = path.slice(0, Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
   return [...watched].some((known) => known.startsWith(folder) && !/[\\/]/.test(known.slice(folder.length)));
 }

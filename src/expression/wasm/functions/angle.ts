@@ -35,6 +35,7 @@ export interface ReducedAngle {
  */
 export function reducedAngle(x: number): ReducedAngle {
   if (!Number.isFinite(x)) return { quadrant: 0, high: Number.NaN, low: Number.NaN };
+  if (Math.abs(x) < 0.5) return { quadrant: 0, high: x, low: 0 };
   const scaled = fixedPoint(x);
   const turn = quarterTurn();
   let turns = scaled / turn;

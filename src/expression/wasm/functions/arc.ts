@@ -1,6 +1,7 @@
 import { type Code, parameter, type Term } from '../code.ts';
 import type { FunctionSource } from '../module.ts';
 import { bits, f64x2, pattern, twice } from '../vectors.ts';
+import { HALF_PI, PI, QUARTER_PI } from './constants.ts';
 import { paired } from './polynomial.ts';
 
 /** (arctan t − t)/t³ in powers of t², |t| ≤ tan π/8: minimax by the Remez exchange at 60 digits, 2⁻⁵⁹ of arctan t. */
@@ -9,10 +10,6 @@ const TAIL = [
   0.07692061382344582, -0.06663117403472484, 0.05847986651944211, -0.050397427397404645, 0.03807565106416502,
   -0.01791929460016129,
 ];
-/** π/2 and π/4 as doubles, and what they are short of. */
-const HALF_PI = [1.5707963267948966, 6.123233995736766e-17] as const;
-const QUARTER_PI = [0.7853981633974483, 3.061616997868383e-17] as const;
-const PI = [3.141592653589793, 1.2246467991473532e-16] as const;
 /** tan π/8 and tan 3π/8 */
 const LOWER = 0.41421356237309503;
 const UPPER = 2.414213562373095;

@@ -2,13 +2,8 @@ import type { Code, Term } from '../code.ts';
 import { parameter } from '../code.ts';
 import type { FunctionSource } from '../module.ts';
 import { f64x2, i32x4, i64x2, integer, pattern, twice } from '../vectors.ts';
+import { LN2, ROUNDER } from './constants.ts';
 import { paired } from './polynomial.ts';
-
-/** ln 2 with 32 of its bits, so that whole multiples up to 2²¹ are exact, and the rest. */
-const LN2_HIGH = 0.69314718036912381649;
-const LN2_LOW = 1.90821492927058770002e-10;
-/** 1.5·2⁵²: a number added to it is rounded to a whole one, which stands in the low bits. */
-export const ROUNDER = 6755399441055744;
 
 /**
  * (eʳ − 1 − r)/r² for |r| ≤ ½ ln 2. Minimax by the Remez exchange at 60 digits, weighted for the relative error of eʳ:
@@ -32,8 +27,8 @@ export const exp: FunctionSource = {
     const x = code.let(f64x2.pmin(f64x2.pmax(parameter(0), twice(-750)), twice(710)));
     const shifted = code.let(f64x2.add(f64x2.mul(x, twice(Math.LOG2E)), twice(ROUNDER)));
     const k = code.let(f64x2.sub(shifted, twice(ROUNDER)));
-    const high = code.let(f64x2.sub(x, f64x2.mul(k, twice(LN2_HIGH))));
-    const low = code.let(f64x2.mul(k, twice(LN2_LOW)));
+    const high = code.let(f64x2.sub(x, f64x2.mul(k, twice(LN2[0]))));
+    const low = code.let(f64x2.mul(k, twice(LN2[1])));
     scaledExp(code, high, low, shifted);
   },
 };

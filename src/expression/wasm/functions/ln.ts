@@ -1,6 +1,7 @@
 import { type Code, parameter, type Term } from '../code.ts';
 import type { FunctionSource } from '../module.ts';
 import { bits, f64x2, i32x4, i64x2, integer, pattern, shuffleWords, twice } from '../vectors.ts';
+import { LN2 } from './constants.ts';
 import { polynomial } from './polynomial.ts';
 
 /**
@@ -11,10 +12,6 @@ const TAIL = [
   0.6666666666666734, 0.3999999999941399, 0.28571428742558774, 0.22222198554023376, 0.18183565400002522,
   0.1531402118160146, 0.1479626167433497,
 ];
-
-/** ln 2 with 32 of its bits, and the rest. */
-const LN2_HIGH = 0.69314718036912381649;
-const LN2_LOW = 1.90821492927058770002e-10;
 
 export interface Split {
   /** Whole power of two, as a double. */
@@ -74,8 +71,8 @@ export const ln: FunctionSource = {
     const x = parameter(0);
     const { k, f } = split(code, x);
     const { half, rest } = series(code, f);
-    const low = f64x2.add(rest, f64x2.mul(k, twice(LN2_LOW)));
-    const result = f64x2.sub(f64x2.mul(k, twice(LN2_HIGH)), f64x2.sub(f64x2.sub(half, low), f));
+    const low = f64x2.add(rest, f64x2.mul(k, twice(LN2[1])));
+    const result = f64x2.sub(f64x2.mul(k, twice(LN2[0])), f64x2.sub(f64x2.sub(half, low), f));
     atTheEdges(x, result)(code);
   },
 };

@@ -1,6 +1,7 @@
 import { type Code, parameter, type Term } from '../code.ts';
 import type { FunctionSource } from '../module.ts';
 import { bits, f64x2, pattern, twice } from '../vectors.ts';
+import { LOG10_2, PER_LN2, PER_LN10 } from './constants.ts';
 import { atTheEdges, series, split } from './ln.ts';
 
 /** How a logarithm is made of the natural one: 1/ln b, and log_b 2, each as its upper bits and the rest. */
@@ -27,11 +28,8 @@ function logarithm(code: Code, x: Term, { scale, two }: Base): void {
   atTheEdges(x, f64x2.add(sum, remainder))(code);
 }
 
-const BINARY: Base = { scale: [1.4426950216293335, 1.9259629911266175e-8], two: [1, 0] };
-const DECIMAL: Base = {
-  scale: [0.4342944771051407, 4.798111141615973e-9],
-  two: [0.3010299955494702, 1.1451100898021838e-10],
-};
+const BINARY: Base = { scale: PER_LN2, two: [1, 0] };
+const DECIMAL: Base = { scale: PER_LN10, two: LOG10_2 };
 
 /** Logarithm to the base 2, within 1 unit in the last place; whole for powers of two. */
 export const log2: FunctionSource = {

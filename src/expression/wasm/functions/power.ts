@@ -1,13 +1,11 @@
 import { type Code, call, parameter, type Term, when } from '../code.ts';
 import type { FunctionSource } from '../module.ts';
 import { bits, f64x2, pattern, twice } from '../vectors.ts';
+import { LN2, ROUNDER } from './constants.ts';
 import { exactProduct, exactSum, type Pair } from './exact.ts';
-import { exp, ROUNDER, scaledExp } from './exp.ts';
+import { exp, scaledExp } from './exp.ts';
 import { ln, split } from './ln.ts';
 import { polynomial } from './polynomial.ts';
-
-const LN2_HIGH = 0.69314718036912381649;
-const LN2_LOW = 1.90821492927058770002e-10;
 
 /**
  * (artanh s − s)/s³ in powers of s², for |s| ≤ 3 − 2√2: the Taylor series 1/3, 1/5, 1/7, … from 1/5 on replaced by the
@@ -40,15 +38,12 @@ export const power: FunctionSource = {
     const product = exactProduct(code, exponent, logarithm.high);
     const low = code.let(f64x2.add(product.low, f64x2.mul(exponent, logarithm.low)));
     const result = code.variable(expOf(code, { high: product.high, low }));
-    const usual = bits.and(
-      bits.and(f64x2.gt(a, twice(0)), f64x2.lt(a, twice(Infinity))),
-      f64x2.lt(f64x2.abs(b), twice(2 ** 900)),
-    );
-    const unusual = code.let(bits.not(usual));
+    const finite = bits.and(f64x2.lt(size, twice(Infinity)), f64x2.lt(f64x2.abs(b), twice(2 ** 900)));
+    const ordinary = code.let(bits.and(f64x2.gt(size, twice(0)), finite));
     code.do(
-      when(bits.any(unusual), () => {
+      when(bits.any(bits.not(bits.and(ordinary, f64x2.gt(a, twice(0))))), () => {
         const plain = call(exp, f64x2.mul(b, call(ln, size)));
-        result.set(bits.select(plain, result.get, unusual))(code);
+        result.set(bits.select(result.get, plain, ordinary))(code);
         result.set(signed(code, a, b, result.get))(code);
       }),
     );
@@ -67,8 +62,8 @@ function wideLogarithm(code: Code, a: Term): Pair {
   const lost = f64x2.div(left, divisor);
   const square = code.let(f64x2.mul(s, s));
   const tail = f64x2.mul(f64x2.mul(s, square), polynomial(square, TAIL));
-  const sum = exactSum(code, code.let(f64x2.mul(k, twice(LN2_HIGH))), code.let(f64x2.add(s, s)));
-  const small = f64x2.add(f64x2.mul(k, twice(LN2_LOW)), f64x2.mul(twice(2), f64x2.add(lost, tail)));
+  const sum = exactSum(code, code.let(f64x2.mul(k, twice(LN2[0]))), code.let(f64x2.add(s, s)));
+  const small = f64x2.add(f64x2.mul(k, twice(LN2[1])), f64x2.mul(twice(2), f64x2.add(lost, tail)));
   return exactSum(code, sum.high, code.let(f64x2.add(sum.low, small)));
 }
 
@@ -79,8 +74,8 @@ function expOf(code: Code, { high, low }: Pair): Term {
   const rest = code.let(bits.and(low, f64x2.eq(x, high)));
   const shifted = code.let(f64x2.add(f64x2.mul(x, twice(Math.LOG2E)), twice(ROUNDER)));
   const k = code.let(f64x2.sub(shifted, twice(ROUNDER)));
-  const main = code.let(f64x2.sub(x, f64x2.mul(k, twice(LN2_HIGH))));
-  const lower = code.let(f64x2.sub(f64x2.mul(k, twice(LN2_LOW)), rest));
+  const main = code.let(f64x2.sub(x, f64x2.mul(k, twice(LN2[0]))));
+  const lower = code.let(f64x2.sub(f64x2.mul(k, twice(LN2[1])), rest));
   return () => scaledExp(code, main, lower, shifted);
 }
 

@@ -1,11 +1,9 @@
 import { type Code, call, parameter, type Term, when } from '../code.ts';
 import type { FunctionSource, ImportedFunction } from '../module.ts';
 import { bits, doubleOf, f64x2, i64x2, integer, loadTwo, pattern, twice } from '../vectors.ts';
-import { ROUNDER } from './exp.ts';
+import { HALF_PI_PARTS, ROUNDER } from './constants.ts';
 import { polynomial } from './polynomial.ts';
 
-/** π/2 in four parts: three of 33 bits, whose multiples up to 2²⁰ are exact, and the rest (Cody and Waite). */
-const QUARTER = [1.5707963267341256, 6.077100506303966e-11, 2.0222662487111665e-21, 8.4784276603689e-32] as const;
 /** Beyond these many radians whoever started the module takes the turns away. */
 const FAR = 1.6e6;
 
@@ -38,10 +36,10 @@ function reduced(code: Code, x: Term): Reduced {
   const n = code.let(f64x2.sub(shifted, twice(ROUNDER)));
   const quadrant = code.variable(i64x2.sub(shifted, twice(ROUNDER)));
   // Each part is taken away exactly or its rounding is kept: what is left is right even next to a multiple of π/2.
-  const first = code.let(f64x2.sub(x, f64x2.mul(n, twice(QUARTER[0]))));
-  const second = minus(code, first, f64x2.mul(n, twice(QUARTER[1])));
-  const third = minus(code, second.high, f64x2.mul(n, twice(QUARTER[2])));
-  const rest = f64x2.sub(f64x2.add(second.low, third.low), f64x2.mul(n, twice(QUARTER[3])));
+  const first = code.let(f64x2.sub(x, f64x2.mul(n, twice(HALF_PI_PARTS[0]))));
+  const second = minus(code, first, f64x2.mul(n, twice(HALF_PI_PARTS[1])));
+  const third = minus(code, second.high, f64x2.mul(n, twice(HALF_PI_PARTS[2])));
+  const rest = f64x2.sub(f64x2.add(second.low, third.low), f64x2.mul(n, twice(HALF_PI_PARTS[3])));
   const sum = minus(code, third.high, f64x2.neg(rest));
   const [r, low] = [code.variable(sum.high), code.variable(sum.low)];
   const near = f64x2.lt(f64x2.abs(x), twice(FAR));

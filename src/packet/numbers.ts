@@ -13,7 +13,9 @@ export const percentText = (ratio: number): string => `${percent(ratio)}\u00a0%`
  * @example failText({ estimate: 0, low: 0, high: 2.9957e-5 }) // '≤ 30 ppm'
  */
 export function failText({ estimate, low, high }: Fraction): string {
-  const [size, unit, decimals] = high < 0.01 ? ([1e6, 'ppm', 0] as const) : ([100, '%', 1] as const);
+  const [size, unit] = high < 0.01 ? ([1e6, 'ppm'] as const) : ([100, '%'] as const);
+  const seldom = low > 0 && low * 1e6 < 1;
+  const decimals = unit === '%' ? 1 : seldom ? 2 : 0;
   const [from, to] = [fixed(low * size, decimals, 'down'), fixed(high * size, decimals, 'up')];
   if (estimate === 0) return `≤\u00a0${to}\u00a0${unit}`;
   if (estimate === 1) return `≥\u00a0${fixed(low * 100, decimalsNear(low), 'down')}\u00a0%`;

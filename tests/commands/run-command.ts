@@ -11,11 +11,15 @@ export interface CommandRun {
 }
 
 /** Runs one of the project's commands as a user would. */
-export function runCommand(name: string, words: readonly string[]): Promise<CommandRun> {
+export const runCommand = (name: string, words: readonly string[]): Promise<CommandRun> =>
+  runScript(join(root, 'src/commands', `${name}.ts`), words);
+
+/** Runs a script in a process of its own. */
+export function runScript(path: string, words: readonly string[]): Promise<CommandRun> {
   return new Promise((done) => {
     execFile(
       process.execPath,
-      [join(root, 'src/commands', `${name}.ts`), ...words],
+      [path, ...words],
       { cwd: root, env: ownEnvironment(), maxBuffer: 1 << 26 },
       (error, out, err) => {
         done({ status: typeof error?.code === 'number' ? error.code : error ? -1 : 0, out, err });

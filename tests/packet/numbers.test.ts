@@ -11,13 +11,14 @@ describe('boards that fail', () => {
     [0, 1000, '≤ 2992 ppm'],
     [0, 100, '≤ 3.0 %'],
     [9, 100_000, '41–171 ppm'],
+    [1, 1_000_000, '0.02–5.58 ppm'],
     [1200, 10_000, '11.3–12.7 %'],
     [100, 100, '≥ 97.0 %'],
   ])('%d of %d', (hits, trials, said) => {
     expect(text(failText(clopperPearson(hits, trials)))).toBe(said);
   });
   test('is never printed as none', () => {
-    for (const hits of [0, 1, 5]) expect(failText(clopperPearson(hits, 1e6))).not.toMatch(/^0|^≤\u00a00 /);
+    for (const hits of [0, 1, 5]) expect(failText(clopperPearson(hits, 1e6))).not.toMatch(/^0–|^≤\u00a00\u00a0/);
   });
 });
 

@@ -25,8 +25,8 @@ export function packetFrom(rest: string, options: PacketOptions = {}): Packet {
   return packetOf(board, findings, options);
 }
 
-/** A divider whose converter overflows by 3.2 % at a full pack; other values of the lower resistor mend it. */
-export const divider = (lower = '12 kohm', more = ''): string => `conditions:
+/** A divider whose converter overflows at a full pack; other values of the lower resistor mend it. */
+export const divider = (lower = '12.7 kohm', more = ''): string => `conditions:
   V_pack: 30 V to 42 V typ 36 V
   T_amb: -10 degC to 45 degC typ 25 degC
 margins: { target: 10 % }

@@ -23,4 +23,5 @@ export async function buildFixture(out: string, packets = fixture): Promise<void
   });
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) await buildFixture(process.argv[2] ?? '/tmp/fixture-site');
+const [, script, out, packets] = process.argv;
+if (out !== undefined && script === fileURLToPath(import.meta.url)) await buildFixture(out, packets);

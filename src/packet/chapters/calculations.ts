@@ -97,7 +97,7 @@ function aside(review: Review, circuit: Circuit): Text[] {
       strong(circuit.id),
       method ? ', method ' : ', equations of this board',
       ...(method ? [name(method.id)] : []),
-      alike,
+      ...(alike ? [alike] : []),
     ],
     [`${capital(counted(results.length, 'equation'))}, ${counted(checks.length, 'check')}.`],
     ...(why ? [[strong('Why these parts.'), ` ${sentence(why)}`]] : []),

@@ -18,6 +18,7 @@ export function derating(review: Review, number: () => string): Section | undefi
   const used = board.derating.filter(
     ({ id }) => (trail.uses.get(id)?.length ?? 0) + (trail.limits.get(id)?.length ?? 0) > 0,
   );
+  if (!used.length) return undefined;
   const idle = board.derating.length - used.length;
   const { policy } = board;
   const intro: Text = policy
@@ -38,10 +39,7 @@ export function derating(review: Review, number: () => string): Section | undefi
     })),
     wide: true,
   };
-  return section('conditions', 2, 'derating', 'Derating policy', [
-    { kind: 'paragraph', text: intro },
-    ...(used.length ? [table] : []),
-  ]);
+  return section('conditions', 2, 'derating', 'Derating policy', [{ kind: 'paragraph', text: intro }, table]);
 }
 
 function bySource(factors: readonly Input[]): [source: string, Input[]][] {

@@ -94,3 +94,13 @@ test('a curve that is left does not decide a check', () => {
   });
   expect(findings).toMatchObject({ verdict: 'not assessed', yield: null });
 });
+
+test('a curve that is left decides nothing, also where the worst corner lies on it', () => {
+  const findings = found(circuit({ a: '1 to 3 typ 2' }, { y: ['interp(a, 1, 10, 2, 20)', '1'] }, { some: 'y >= 5' }));
+  expect(findings.checks[0]).toMatchObject({ verdict: 'not assessed' });
+});
+
+test('a curve may be used to its very end', () => {
+  const text = `conditions: { T_amb: -10 degC to 45 degC typ 25 degC }\n${circuit({ dT: '15 K' }, { k: ['interp(T_amb + dT, -10 degC, 1, 60 degC, 2)', '1'] }, { most: 'k <= 3' })}`;
+  expect(found(text).checks[0]).toMatchObject({ verdict: 'pass', proven: true });
+});

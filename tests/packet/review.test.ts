@@ -118,7 +118,7 @@ describe('what changed', () => {
       /^sense\.full_scale \| −1\.2 \| <fail> \| 18\.9 \| <pass> \| \+20\.1 \| /,
     );
     expect(rowsOf(tableNamed(packet, 'changed-results'))[0]).toMatch(
-      /^sense\.V_out, 7\.1 \| Voltage at the converter \| 2\.298 to 3\.340 V \| 1\.839 to 2\.675 V \| −19\.9$/,
+      /^sense\.V_out, 7\.1 \| Voltage at the converter \| 2\.298 to 3\.340 V \| 1\.840 to 2\.675 V \| −19\.9$/,
     );
   });
   test('carries bars elsewhere', () => {
@@ -161,7 +161,7 @@ describe('what could not be judged', () => {
   });
   test('a check that is undefined somewhere is not assessed, and no yield is printed', () => {
     const packet = packetFrom(
-      'circuits: { x: { given: { a: 1 to 3 typ 2 }, equations: { y: { is: "interp(a, 1, 10, 2, 20)", unit: 1, says: Curve } }, checks: { some: { holds: y >= 5, because: test } } } }\n',
+      'circuits: { x: { given: { a: 1 to 3 typ 2.5 }, equations: { y: { is: "sqrt(a - 2)", unit: 1, says: Root } }, checks: { some: { holds: y >= 0.5, because: test } } } }\n',
     );
     expect(packet.verdict).toBe('not assessed');
     expect(packet.yield).toBeUndefined();

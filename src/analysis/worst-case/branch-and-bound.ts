@@ -9,15 +9,12 @@ export interface Proof {
   readonly best: Point;
   /** No value is greater. */
   readonly bound: number;
-  /** False where the function is not defined, or leaves its data, in a part of the box that could not be ruled out. */
-  readonly certain: boolean;
   readonly boxes: number;
 }
 
 interface Node {
   readonly box: readonly Interval[];
   readonly bound: number;
-  readonly certain: boolean;
   /** The variable along which to cut next. */
   readonly widest: number;
 }
@@ -39,7 +36,6 @@ export function prove(
   let best = start;
   let boxes = 0;
   let dropped = Number.NEGATIVE_INFINITY;
-  let certain = true;
   const open = new Heap<Node>((a, b) => b.bound - a.bound);
   const look = (part: readonly Interval[]): void => {
     boxes++;
@@ -47,7 +43,6 @@ export function prove(
     for (const candidate of seen.reached) if (candidate.value > best.value) best = candidate;
     if (seen.node.bound <= best.value + tolerance) {
       dropped = Math.max(dropped, seen.node.bound);
-      certain &&= seen.node.certain;
     } else open.push(seen.node);
   };
   look(box);
@@ -60,15 +55,12 @@ export function prove(
     if (node.widest < 0) {
       // Nothing left to cut: rounding alone keeps bound and value apart.
       dropped = Math.max(dropped, node.bound);
-      certain &&= node.certain;
       continue;
     }
     for (const half of halves(node)) look(half);
   }
-  const rest = open.items();
-  certain &&= rest.every((node) => node.certain);
   const bound = Math.max(best.value, dropped, open.peek()?.bound ?? Number.NEGATIVE_INFINITY);
-  return { best, bound, certain, boxes };
+  return { best, bound, boxes };
 }
 
 /** Bounds one part of the box and tries the points that its slopes suggest. */
@@ -87,7 +79,7 @@ function examine(f: BoardFunction, part: readonly Interval[], sense: 1 | -1): { 
     .filter(({ value }) => !Number.isNaN(value));
   const mean = meanValueBound(f, box, slopes, middle, sense);
   return {
-    node: { box, bound: Math.min(values.hi, mean), certain: values.certain, widest: widest(box, slopes) },
+    node: { box, bound: Math.min(values.hi, mean), widest: widest(box, slopes) },
     reached,
   };
 }

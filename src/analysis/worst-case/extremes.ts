@@ -4,6 +4,7 @@ import type { Tape } from '../../expression/tape.ts';
 import type { Box } from './box.ts';
 import { prove } from './branch-and-bound.ts';
 import { climb, flip, type Point } from './corner.ts';
+import { definedOver } from './defined.ts';
 import { BoardFunction } from './function.ts';
 
 /** The least or greatest value of a result: achieved at a point, and enclosed by a bound. SI base units. */
@@ -35,6 +36,7 @@ export class Search {
   readonly #climbed: readonly { up: Point; down: Point }[];
   readonly #tolerance: number;
   readonly #budget: number;
+  #isDefined: boolean | undefined;
 
   constructor(
     tape: Tape,
@@ -73,6 +75,12 @@ export class Search {
     return this.#extreme(1);
   }
 
+  /** Asked once for both ends, and only where it is not plain from the start. */
+  #defined(): boolean {
+    this.#isDefined ??= this.#parts.every(({ box }) => definedOver(this.f, box));
+    return this.#isDefined;
+  }
+
   #extreme(sense: 1 | -1): Extreme {
     const found = this.#parts.map((part, i) => {
       const { up, down } = this.#climbed[i]!;
@@ -90,7 +98,7 @@ export class Search {
       at,
       // Twice the tolerance: the part dropped last and the best value may each be one tolerance off.
       proven: bound - proof.best.value <= 2 * this.#tolerance,
-      certain: found.every((one) => one.proof.certain),
+      certain: this.#defined(),
       ...(part.name === undefined ? {} : { case: part.name }),
     };
   }

@@ -11,10 +11,6 @@ export class Heap<T> {
     return this.#items.length;
   }
 
-  items(): readonly T[] {
-    return this.#items;
-  }
-
   peek(): T | undefined {
     return this.#items[0];
   }

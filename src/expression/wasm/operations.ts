@@ -83,8 +83,7 @@ export const writers: Readonly<Record<OperationName, Writer>> = {
   ceil: plain(f64x2.ceil),
   round: rounded,
   interp: interpolated,
-  if: (_, [c, a, b]) =>
-    bits.select(a!, bits.select(b!, twice(NaN), f64x2.eq(c!, twice(0))), f64x2.eq(c!, twice(1))),
+  if: (_, [c, a, b]) => bits.select(a!, bits.select(b!, twice(NaN), f64x2.eq(c!, twice(0))), f64x2.eq(c!, twice(1))),
   less: truth(f64x2.lt, f64x2.ge),
   lessEqual: truth(f64x2.le, f64x2.gt),
   greater: truth(f64x2.gt, f64x2.le),

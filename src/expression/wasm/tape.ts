@@ -1,4 +1,4 @@
-import { operationNamed, type OperationName } from '../operations/index.ts';
+import { type OperationName, operationNamed } from '../operations/index.ts';
 import { neededSlots } from '../prune.ts';
 import type { Tape } from '../tape.ts';
 import { type Code, loop, type Statement, type Term } from './code.ts';
@@ -15,11 +15,17 @@ export interface Columns {
 }
 
 /**
- * Steps in one loop. 
+ * Steps in one loop.
  */
 export const LONGEST_LOOP = 400;
 
-export function tapeLoops(tape: Tape, outputs: readonly number[], columns: Columns, end: Term, longest = LONGEST_LOOP): Statement {
+export function tapeLoops(
+  tape: Tape,
+  outputs: readonly number[],
+  columns: Columns,
+  end: Term,
+  longest = LONGEST_LOOP,
+): Statement {
   return (code) => {
     const { steps, inputs } = tape;
     const first = inputs.length;
@@ -58,7 +64,8 @@ export function tapeLoops(tape: Tape, outputs: readonly number[], columns: Colum
             const step = stepAt(slot) as { operation: string; args: readonly number[] };
             const args = step.args.map(value);
             const exponent = step.operation === 'power' ? stepAt(step.args[1]!) : undefined;
-            const known = exponent && 'constant' in exponent ? constantPower(code, args[0]!, exponent.constant) : undefined;
+            const known =
+              exponent && 'constant' in exponent ? constantPower(code, args[0]!, exponent.constant) : undefined;
             values.set(slot, code.let(known ?? writers[step.operation as OperationName](code, args)));
             const column = carried.get(slot);
             if (column !== undefined) store(at, value(slot), column)(code);

@@ -2,10 +2,10 @@ import { type Code, call, parameter, type Term, when } from '../code.ts';
 import type { FunctionSource } from '../module.ts';
 import { bits, f64x2, pattern, twice } from '../vectors.ts';
 import { LN2, ROUNDER } from './constants.ts';
-import { exactProduct, exactSum, type Pair } from './exact.ts';
+import { exactSum, type Pair } from './exact.ts';
 import { exp, scaledExp } from './exp.ts';
 import { ln, split } from './ln.ts';
-import { polynomial } from './polynomial.ts';
+import { paired } from './polynomial.ts';
 
 /**
  * (artanh s − s)/s³ in powers of s², for |s| ≤ 3 − 2√2: the Taylor series 1/3, 1/5, 1/7, … from 1/5 on replaced by the
@@ -35,9 +35,11 @@ export const power: FunctionSource = {
     const logarithm = wideLogarithm(code, size);
     // Beyond this any base but 1 gives 0 or infinity, and products stay within range.
     const exponent = code.let(f64x2.pmin(f64x2.pmax(b, twice(-(2 ** 900))), twice(2 ** 900)));
-    const product = exactProduct(code, exponent, logarithm.high);
-    const low = code.let(f64x2.add(product.low, f64x2.mul(exponent, logarithm.low)));
-    const result = code.variable(expOf(code, { high: product.high, low }));
+    const large = code.let(upper(exponent));
+    const high = code.let(f64x2.mul(large, logarithm.high));
+    const rest = f64x2.mul(f64x2.sub(exponent, large), logarithm.high);
+    const low = code.let(f64x2.add(rest, f64x2.mul(exponent, logarithm.low)));
+    const result = code.variable(expOf(code, { high, low }));
     const finite = bits.and(f64x2.lt(size, twice(Infinity)), f64x2.lt(f64x2.abs(b), twice(2 ** 900)));
     const ordinary = code.let(bits.and(f64x2.gt(size, twice(0)), finite));
     code.do(
@@ -51,20 +53,28 @@ export const power: FunctionSource = {
   },
 };
 
-/** ln a for a above 0, as a sum of two. */
+/** Keeps the upper 26 bits of a number, so that its product with another such is exact. */
+const upper = (a: Term): Term => bits.and(a, pattern(0xffffffff, 0xf8000000));
+
+/** ln a for a above 0, as a sum of two, of which the larger has 26 bits. */
 function wideLogarithm(code: Code, a: Term): Pair {
   const { k, f } = split(code, a);
   const divisor = code.let(f64x2.add(twice(2), f));
-  const s = code.let(f64x2.div(f, divisor));
-  const product = exactProduct(code, s, divisor);
-  const missing = f64x2.sub(f, f64x2.sub(divisor, twice(2)));
-  const left = f64x2.sub(f64x2.sub(f64x2.sub(f, product.high), product.low), f64x2.mul(s, missing));
-  const lost = f64x2.div(left, divisor);
-  const square = code.let(f64x2.mul(s, s));
-  const tail = f64x2.mul(f64x2.mul(s, square), polynomial(square, TAIL));
+  const inverse = code.let(f64x2.div(twice(1), divisor));
+  const s = code.let(upper(f64x2.mul(f, inverse)));
+  // f − s·(2 + f), exactly: 2 + f is cut into two that hold it whole.
+  const large = code.let(upper(divisor));
+  const small = f64x2.sub(f, f64x2.sub(large, twice(2)));
+  const left = f64x2.sub(f64x2.sub(f, f64x2.mul(s, large)), f64x2.mul(s, small));
+  const lost = code.let(f64x2.mul(left, inverse));
+  const whole = code.let(f64x2.add(s, lost));
+  const square = code.let(f64x2.mul(whole, whole));
+  const tail = f64x2.mul(f64x2.mul(whole, square), paired(code, square, TAIL));
   const sum = exactSum(code, code.let(f64x2.mul(k, twice(LN2[0]))), code.let(f64x2.add(s, s)));
-  const small = f64x2.add(f64x2.mul(k, twice(LN2[1])), f64x2.mul(twice(2), f64x2.add(lost, tail)));
-  return exactSum(code, sum.high, code.let(f64x2.add(sum.low, small)));
+  const rest = f64x2.add(f64x2.mul(k, twice(LN2[1])), f64x2.mul(twice(2), f64x2.add(lost, tail)));
+  const both = code.let(f64x2.add(sum.low, rest));
+  const high = code.let(upper(f64x2.add(sum.high, both)));
+  return { high, low: code.let(f64x2.add(f64x2.sub(sum.high, high), both)) };
 }
 
 /** e to the power of a sum; whole numbers of ln 2 are taken out of its larger part. */

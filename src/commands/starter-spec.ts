@@ -3,7 +3,7 @@ export function starterSpec(board: string): string {
   const title = board.replaceAll('-', ' ').replace(/^./, (first) => first.toUpperCase());
   return `# One file a revision. Every value is a quantity with its unit, a reference to another circuit, or an expression.
 board: ${title}
-document: ${board.slice(0, 12).toUpperCase()}
+document: DOC-1
 revision: A
 issued: 2026-01-01            # the date of this issue, year-month-day
 status: draft                 # draft | for review | released

@@ -32,7 +32,7 @@ export function calculations(review: Review): Chapter | undefined {
 const reading: Block = {
   kind: 'paragraph',
   text: [
-    'Each equation stands three times: as symbols, with typical numbers, and with the numbers of the corner that is worst for what it limits. Every number printed is the one that was calculated; those of the worst case are rounded outward. A number in brackets is an equation, a name such as ',
+    'Each equation stands three times: as symbols, with typical numbers, and with the numbers of the corner that is worst for what it limits. Numbers put into a line are rounded for print alone: its result was calculated with all digits, and at the worst corner it is rounded outward. A number in brackets is an equation, a name such as ',
     name('circuit.symbol'),
     ' is the same name in the specification, in the result file and in every table of this packet.',
   ],

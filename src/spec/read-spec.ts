@@ -18,7 +18,7 @@ import { circuit as circuitSchema } from './circuit-schema.ts';
 import type { Handbook, Policy } from './method-schema.ts';
 import type { Problem } from './problem.ts';
 import { readCircuit } from './read-circuit.ts';
-import { Report } from './report.ts';
+import { hasKey, Report } from './report.ts';
 import { meant, schemaProblems } from './schema-problems.ts';
 import { settle } from './settle.ts';
 import { type Spec, specSchema } from './spec-schema.ts';
@@ -147,20 +147,12 @@ function identityOf(spec: Spec): Identity {
 }
 
 function readConditions(report: Report, spec: Spec): Input[] {
-  return Object.entries(spec.conditions ?? {}).flatMap(([symbol, text]) => {
-    const quantity = readRange(report, ['conditions', symbol], text);
-    return quantity
-      ? [
-          {
-            id: symbol,
-            symbol,
-            unit: quantity.unit,
-            value: { kind: 'condition' as const, quantity },
-            rating: false,
-            usual: false,
-          },
-        ]
-      : [];
+  return Object.entries(spec.conditions ?? {}).flatMap(([symbol, { is, says }]): Input[] => {
+    const path: Path = ['conditions', symbol];
+    const quantity = readRange(report, hasKey(report, path, 'is') ? [...path, 'is'] : path, is);
+    if (!quantity) return [];
+    const value = { kind: 'condition', quantity } as const;
+    return [{ id: symbol, symbol, unit: quantity.unit, value, rating: false, usual: false, ...(says ? { says } : {}) }];
   });
 }
 
@@ -349,6 +341,7 @@ const readCautions = (spec: Spec): CautionDecision[] =>
 function knownKeys(path: Path): readonly string[] {
   if (path.length === 0) return Object.keys(specSchema.shape);
   if (path[0] === 'circuits' && path.length === 2) return Object.keys(circuitSchema.shape);
+  if (path[0] === 'conditions') return ['is', 'says'];
   if (path[0] === 'margins') return ['derating', 'target'];
   if (path[0] === 'requirements') return ['says', 'shown by', 'method'];
   if (path[0] === 'deviations') return ['check', 'reason', 'approved', 'by'];

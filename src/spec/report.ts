@@ -1,5 +1,6 @@
 import { TextError } from '../quantity/text-problem.ts';
 import type { Problem } from './problem.ts';
+import { valueAt } from './schema-problems.ts';
 import type { Path, YamlFile } from './yaml-file.ts';
 
 /** Collects every problem of one file, so that an engineer mends them all in one go. */
@@ -25,4 +26,10 @@ export class Report {
       return undefined;
     }
   }
+}
+
+/** Whether the mapping at a path holds a key: a value may be written short, or long with its parts under keys. */
+export function hasKey(report: Report, path: Path, key: string): boolean {
+  const value = valueAt(report.yaml.data, path);
+  return typeof value === 'object' && value !== null && Object.hasOwn(value, key);
 }

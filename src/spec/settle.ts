@@ -8,7 +8,7 @@ import type { Check, Circuit, Input, Result } from './board.ts';
 import { mentioned, resolved, type Scope, scopeOf } from './names.ts';
 import { ordered } from './order.ts';
 import type { DraftCheck, DraftCircuit } from './read-circuit.ts';
-import type { Report } from './report.ts';
+import { hasKey, type Report } from './report.ts';
 import { totalsOf } from './totals.ts';
 import type { Path } from './yaml-file.ts';
 
@@ -154,14 +154,6 @@ function settleDimensions(
   }
   return units;
 }
-
-const hasKey = (report: Report, path: Path, key: string): boolean => {
-  const value = path.reduce<unknown>(
-    (v, step) => (v as Record<string, unknown> | undefined)?.[step as string],
-    report.yaml.data,
-  );
-  return typeof value === 'object' && value !== null && Object.hasOwn(value, key);
-};
 
 function valueDimension(tree: Tree, dimensions: ReadonlyMap<string, Dimension>, unit: Unit | undefined): Dimension {
   const found = dimensionOf(tree, (name) => dimensions.get(name)!);

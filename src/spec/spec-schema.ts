@@ -9,6 +9,12 @@ const listOfText = z.array(z.string().trim().min(1));
 export const cautionLevels = ['danger', 'warning', 'caution', 'notice'] as const;
 export const statuses = ['draft', 'for review', 'released'] as const;
 
+/** A range, or a range with what it is. */
+const condition = z.union([
+  quantityText.transform((is): { is: string; says?: string | undefined } => ({ is })),
+  z.strictObject({ is: quantityText, says: sentence.optional() }),
+]);
+
 /** The whole spec file of one revision. Values are still text here; `readSpec` gives them meaning. */
 export const specSchema = z.strictObject({
   /** Title of the board, at most 40 characters on the cover. */
@@ -37,7 +43,7 @@ export const specSchema = z.strictObject({
     .optional(),
   supplement: sentence.optional(),
   /** Ranges that every board must endure. */
-  conditions: z.record(symbolName, quantityText).optional(),
+  conditions: z.record(symbolName, condition).optional(),
   /** Named operating cases; a condition that a case does not name keeps its full range. */
   cases: z.record(z.string(), z.record(symbolName, quantityText)).optional(),
   margins: z

@@ -89,6 +89,32 @@ describe('a deviation', () => {
   });
 });
 
+test('what changed names cautions that came, went or moved, and deviations opened and closed', () => {
+  const caution = (id: string, level: 'warning' | 'caution') => ({ id, level, because: {}, unit: '1' });
+  const carried =
+    'deviations: [{ check: sense.full_scale, reason: the pack is never charged full, approved: 2026-03-01 }]\n';
+  const before = reviewed(divider());
+  const after = reviewed(`${carried}${divider()}`);
+  const packet = packetOf(
+    after.board,
+    { ...after.findings, cautions: [caution('S05', 'warning'), caution('S09', 'warning')] },
+    {
+      previous: {
+        ...before,
+        findings: { ...before.findings, cautions: [caution('S05', 'caution'), caution('S07', 'caution')] },
+      },
+    },
+  );
+  const section = chapterNamed(packet, 'changes').sections.find(({ id }) => id === 'changes-cautions')!;
+  const lines = section.blocks.flatMap((block) => (block.kind === 'paragraph' ? [said(block.text)] : []));
+  expect(lines).toEqual([
+    'New: warning S09.',
+    'No longer called for: caution S07.',
+    'warning S05, was caution.',
+    'Deviation D-1 is new: sense.full_scale.',
+  ]);
+});
+
 describe('what changed', () => {
   const before = reviewed(divider());
   const { board, findings } = reviewed(

@@ -10,6 +10,7 @@ import type { Review } from '../review.ts';
 import type { Text } from '../text.ts';
 import { checkLink } from '../trail.ts';
 import { capital, counted } from '../words.ts';
+import { changedCautions } from './changed-cautions.ts';
 import { changedChecks, changedInputs, changedResults } from './changed-tables.ts';
 import { chapter } from './chapter.ts';
 
@@ -22,6 +23,7 @@ export function changed(review: Review): Chapter | undefined {
     changedInputs(review, previous, table),
     changedChecks(review, table),
     changedResults(review, previous, table),
+    changedCautions(review, previous),
   ].filter((one) => one !== undefined);
   const title = `${chapterHeads.changes.title} since revision ${previous.board.identity.mark}`;
   return chapter('changes', [lead(review, previous, sections)], sections, { title });

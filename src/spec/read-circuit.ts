@@ -32,7 +32,7 @@ export function readCircuit(
   id: string,
   spec: CircuitSpec,
   method: Method | undefined,
-  hasAmbient: boolean,
+  conditions: ReadonlySet<string>,
 ): DraftCircuit {
   const path: Path = ['circuits', id];
   const places = new Map<string, Path>();
@@ -72,7 +72,7 @@ export function readCircuit(
     { ...fromMethod(method?.valid, path), ...fromSpec(spec.valid, path, 'valid') },
     places,
   );
-  const temperature = readTemperature(report, path, spec, inputs, hasAmbient, places);
+  const temperature = readTemperature(report, path, spec, inputs, conditions, places);
   return {
     id,
     title: spec.title ?? method?.title ?? id,
@@ -88,10 +88,16 @@ export function readCircuit(
       places,
       unitless,
     ),
-    testPoints: readTestPoints(report, id, {
-      ...fromMethod(method?.['test points'], path),
-      ...fromSpec(spec['test points'], path, 'test points'),
-    }),
+    testPoints: readTestPoints(
+      report,
+      id,
+      {
+        ...fromMethod(method?.['test points'], path),
+        ...fromSpec(spec['test points'], path, 'test points'),
+      },
+      results,
+      new Set([...inputs.map(({ symbol }) => symbol), ...conditions]),
+    ),
     plots: [...(method?.plots ?? []), ...(spec.plots ?? [])].map(({ of, over, limit, says }) => ({
       of,
       over,
@@ -293,15 +299,40 @@ function readFirmware(
   });
 }
 
+/** A test point must read a result of its circuit, and its stimulus must stand in the place of something that goes in. */
 function readTestPoints(
   report: Report,
   id: string,
   points: Placed<{ read: string; when?: Record<string, string> | undefined; says?: string | undefined }>,
+  results: readonly Result[],
+  stimuli: ReadonlySet<string>,
 ): TestPoint[] {
+  const readable = results.map(({ symbol }) => symbol);
   return Object.entries(points).map(([name, { spec, at }]) => {
+    const inMethod = at.at(-1) === 'method';
+    if (!readable.includes(spec.read)) {
+      report.add(inMethod ? at : [...at, 'read'], {
+        code: 'unknown-name',
+        found: `\`${spec.read}\``,
+        expected: 'a result of this circuit',
+        ...meant(spec.read, readable),
+      });
+    }
     const when = new Map<string, Quantity>();
     for (const [symbol, text] of Object.entries(spec.when ?? {})) {
-      const quantity = report.attempt(at.at(-1) === 'method' ? at : [...at, 'when', symbol], () => parseQuantity(text));
+      const place = inMethod ? at : [...at, 'when', symbol];
+      if (!stimuli.has(symbol))
+        report.add(
+          place,
+          {
+            code: 'unknown-name',
+            found: `\`${symbol}\``,
+            expected: 'a symbol of this circuit or a condition of the board',
+            ...meant(symbol, stimuli),
+          },
+          'key',
+        );
+      const quantity = report.attempt(place, () => parseQuantity(text));
       if (quantity) when.set(symbol, quantity);
     }
     return { name, reads: `${id}.${spec.read}`, when, ...(spec.says ? { says: spec.says } : {}) };
@@ -313,7 +344,7 @@ function readTemperature(
   path: Path,
   spec: CircuitSpec,
   inputs: readonly Input[],
-  hasAmbient: boolean,
+  conditions: ReadonlySet<string>,
   places: Map<string, Path>,
 ): Tree | undefined {
   const id = String(path[1]);
@@ -326,7 +357,7 @@ function readTemperature(
   );
   if (!drifting) return undefined;
   places.set(`${id}@temperature`, path);
-  if (hasAmbient) return parseExpression('T_amb');
+  if (conditions.has('T_amb')) return parseExpression('T_amb');
   report.add(['circuits', id, 'given', drifting.symbol], {
     code: 'no-temperature',
     found: `\`${drifting.symbol}\` drifts with temperature, but the board has no condition \`T_amb\``,
@@ -353,7 +384,6 @@ function reportClashes(
         code: 'given-and-found',
         found: `\`${symbol}\` both given and found by an equation`,
         expected: 'one of the two',
-        ...meant('', []),
       },
       'key',
     );

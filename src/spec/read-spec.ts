@@ -62,7 +62,7 @@ function assemble(
 ): Board {
   const conditions = readConditions(report, spec);
   const { policy, derating } = readDerating(report, spec, handbook);
-  const hasAmbient = conditions.some(({ id }) => id === 'T_amb');
+  const names = new Set(conditions.map(({ id }) => id));
   const drafts = Object.entries(spec.circuits ?? {}).map(([id, circuit]) => {
     const method = circuit.method === undefined ? undefined : handbook.methods.get(circuit.method);
     if (circuit.method !== undefined && !method) {
@@ -73,7 +73,7 @@ function assemble(
         ...meant(circuit.method, handbook.methods.keys()),
       });
     }
-    if (id === 'board' || id === 'derating' || conditions.some((c) => c.id === id)) {
+    if (id === 'board' || id === 'derating' || names.has(id)) {
       report.add(
         ['circuits', id],
         {
@@ -84,7 +84,7 @@ function assemble(
         'key',
       );
     }
-    return method || circuit.method === undefined ? readCircuit(report, id, circuit, method, hasAmbient) : undefined;
+    return method || circuit.method === undefined ? readCircuit(report, id, circuit, method, names) : undefined;
   });
   for (const draft of drafts) for (const [id, path] of draft?.places ?? []) places.set(id.replace(':', '.'), path);
   // Names of a circuit that could not be read would all be reported as unknown; one message for it is enough.

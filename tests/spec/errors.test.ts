@@ -211,3 +211,11 @@ test('a spec without problems has a board, one with any has none', () => {
   expect(read(spec(divider())).board?.circuits).toHaveLength(1);
   expect(read(spec(divider({ V_fs: '' }))).board).toBeUndefined();
 });
+
+test('a test point that reads nothing, or is fed by nothing', () => {
+  const points = '    test points:\n      tap: { read: V_uot, when: { V_inn: 12 V } }\n';
+  expect(read(spec(divider() + points)).problems.map(({ code, key, hint }) => [code, key, hint])).toEqual([
+    ['unknown-name', 'circuits.sense.test points.tap.read', 'Did you mean `V_out`?'],
+    ['unknown-name', 'circuits.sense.test points.tap.when.V_inn', 'Did you mean `V_in`?'],
+  ]);
+});

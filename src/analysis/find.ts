@@ -7,7 +7,7 @@ import type { Model } from './model.ts';
 import { referencePoint, resultFinding, type SearchedResult, searchResult } from './result-finding.ts';
 import { roomsOf } from './room/room.ts';
 import { atCorners, type Target } from './simulate/at-corners.ts';
-import { simulate } from './simulate/simulate.ts';
+import { type Counting, simulate } from './simulate/simulate.ts';
 import { clopperPearson } from './statistics.ts';
 import { stimulusFindings } from './stimulus.ts';
 import { inUnit, printedUnit } from './units.ts';
@@ -19,6 +19,8 @@ export interface FindOptions {
   readonly seed: number;
   readonly trials: number;
   readonly digest: string;
+  /** How boards are shared out among threads; the numbers do not depend on it. */
+  readonly counting?: Counting;
   /** Version of this tool. */
   readonly tool: string;
 }
@@ -88,7 +90,13 @@ function simulateAll(
     return check !== undefined && !check.from.validity && check.reason === undefined && !deviationFor(board, check);
   });
   const parts = atCorners(model.tape, model.variables, targets);
-  return simulate(parts, model.variables, { counted: targets.map((_, i) => i < judged.length), decides }, options);
+  return simulate(
+    parts,
+    model.variables,
+    { counted: targets.map((_, i) => i < judged.length), decides },
+    options,
+    options.counting,
+  );
 }
 
 /** Thinnest margin first; what could not be assessed before all, then by slack where the limit is zero. */

@@ -1,4 +1,4 @@
 export { betaCdf, betaQuantile } from './statistics/beta.ts';
 export { clopperPearson, type Fraction } from './statistics/binomial.ts';
 export { normalCdf, normalQuantile } from './statistics/normal.ts';
-export { type Summary, summarise } from './statistics/summarise.ts';
+export { Sum, type Summary, summarise } from './statistics/summarise.ts';

@@ -4,16 +4,20 @@ import type { Board, Circuit, Input, TestPoint } from '../spec/board.ts';
 import type { StimulusFinding } from './findings.ts';
 import { type Model, modelOf } from './model.ts';
 import { atCorners } from './simulate/at-corners.ts';
-import { type SimulationOptions, simulate } from './simulate/simulate.ts';
+import { type Counting, type SimulationOptions, simulate } from './simulate/simulate.ts';
 import { spreadFinding } from './spread-finding.ts';
 import { inUnit, printedUnit } from './units.ts';
 import { Search } from './worst-case/extremes.ts';
+
+export interface StimulusOptions extends SimulationOptions {
+  readonly counting?: Counting;
+}
 
 /**
  * What a tester reads at a test point on a new board: expected value, worst case over all parts, and spread, with the
  * stimulus applied, every other condition at typical, and nothing aged yet.
  */
-export function stimulusFindings(board: Board, options: SimulationOptions): StimulusFinding[] {
+export function stimulusFindings(board: Board, options: StimulusOptions): StimulusFinding[] {
   return board.circuits.flatMap((circuit) =>
     circuit.testPoints.map((point) => stimulusFinding(board, circuit, point, options)),
   );
@@ -23,7 +27,7 @@ export function stimulusFinding(
   board: Board,
   circuit: Circuit,
   point: TestPoint,
-  options: SimulationOptions,
+  options: StimulusOptions,
 ): StimulusFinding {
   const model = modelOf(stimulated(board, circuit, point));
   const result = model.results.find(({ id }) => id === point.reads)!;
@@ -39,7 +43,8 @@ export function stimulusFinding(
     ),
   };
   const parts = atCorners(fresh.tape, fresh.variables, [{ slot, at: typical }]);
-  const spread = simulate(parts, fresh.variables, { counted: [false], decides: [false] }, options).spreads[0]!;
+  const spread = simulate(parts, fresh.variables, { counted: [false], decides: [false] }, options, options.counting)
+    .spreads[0]!;
   return {
     id: `${circuit.id}.${point.name}`,
     reads: point.reads,

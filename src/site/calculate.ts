@@ -14,6 +14,7 @@ import { cacheKey, keep, kept } from './findings-cache.ts';
 import type { loadHandbook } from './handbook-files.ts';
 import type { Options } from './options.ts';
 import { loadSafety } from './safety-files.ts';
+import { threaded } from './simulate-threads.ts';
 import { version } from './version.ts';
 
 /** A revision that was calculated, before any packet is made of it. */
@@ -55,7 +56,8 @@ export function calculate(design: DesignFolder, book: Book, options: Options): R
   const digest = inputsDigest(inputFiles(design, board, book));
   const key = cacheKey([digest, options.seed, options.trials, design.board, design.revision, board.identity.document]);
   const known = options.fresh ? undefined : kept(key);
-  const calculated = known ?? find(board, { seed: options.seed, trials: options.trials, digest, tool: version });
+  const calculated =
+    known ?? find(board, { seed: options.seed, trials: options.trials, digest, tool: version, counting: threaded() });
   if (!known) keep(key, calculated);
   const cautions = cautionsOf(board, calculated, safety());
   return { design, board, findings: { ...calculated, cautions: cautions.findings }, cautions };

@@ -10,7 +10,9 @@ export interface Target {
   readonly at: Float64Array;
 }
 
-/** The targets as functions of the parts alone. Inputs of the tape are parts; `outputs` are slots, one for each target. */
+/**
+ * The targets as functions of the parts alone. Inputs of the tape are parts; `outputs` are slots, one for each target.
+ */
 export interface PartsTape {
   readonly tape: Tape;
   readonly outputs: readonly number[];

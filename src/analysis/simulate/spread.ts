@@ -1,5 +1,6 @@
 import { summarise } from '../statistics.ts';
 import { orderStatistics } from './order-statistics.ts';
+import { neededRanks, quantilesFrom } from './quantiles.ts';
 
 /** What the simulated boards say of one target. SI base units. */
 export interface Spread {
@@ -7,38 +8,49 @@ export interface Spread {
   readonly sd: number;
   /** At the chances of `quantileChances`, in that order. */
   readonly quantiles: readonly number[];
+  /**
+   * Boards in bars of equal width; the least and the greatest value lie in the first and the last, or close to them.
+   */
   readonly histogram: { readonly from: number; readonly to: number; readonly counts: readonly number[] };
 }
 
-/** ±3, ±1.96 standard deviations of a normal, and the middle. */
-export const quantileChances = [0.00135, 0.025, 0.5, 0.975, 0.99865] as const;
-const bars = 40;
+export const bars = 40;
 
+/** The spread of values that are all at hand. */
 export function spreadOf(values: Float64Array): Spread {
   const { mean, sd, min, max } = summarise(values);
+  if (!Number.isFinite(sd)) return pointSpread(Number.NaN, values.length);
+  const statistics = orderStatistics(values, min, max, neededRanks(values.length));
   return {
     mean,
     sd,
-    quantiles: quantilesOf(values, min, max),
+    quantiles: quantilesFrom(statistics, values.length),
     histogram: { from: min, to: max, counts: countsOf(values, min, max) },
   };
 }
 
 /**
- * Sample quantiles, linear between order statistics at (n − 1)·p.
- * Source: R. J. Hyndman, Y. Fan, The American Statistician 50 (1996) 361–365, definition 7.
+ * The spread of a result that no part moves; of NaN, where some board has no value: neither has a mean, nor what
+ * follows.
  */
-function quantilesOf(values: Float64Array, min: number, max: number): number[] {
-  const last = values.length - 1;
-  const places = quantileChances.map((p) => last * p);
-  const ranks = places.flatMap((at) => [Math.floor(at), Math.min(Math.floor(at) + 1, last)]);
-  const found = orderStatistics(values, min, max, ranks);
-  return places.map((at, i) => found[2 * i]! + (found[2 * i + 1]! - found[2 * i]!) * (at - Math.floor(at)));
+export function pointSpread(value: number, trials: number): Spread {
+  const counts = Array.from({ length: bars }, (_, i) => (i === 0 ? trials : 0));
+  return {
+    mean: value,
+    sd: value - value,
+    quantiles: quantilesFrom(
+      neededRanks(trials).map(() => value),
+      trials,
+    ),
+    histogram: { from: value, to: value, counts },
+  };
 }
 
 function countsOf(values: Float64Array, min: number, max: number): number[] {
   const counts = new Array<number>(bars).fill(0);
-  const scale = max > min ? bars / (max - min) : 0;
-  for (let i = 0; i < values.length; i++) counts[Math.min(bars - 1, Math.floor((values[i]! - min) * scale))]!++;
+  const width = max - min;
+  // By dividing, not by multiplying with the inverse, which the narrowest ranges do not have.
+  for (let i = 0; i < values.length; i++)
+    counts[Math.min(bars - 1, width > 0 ? Math.floor(((values[i]! - min) / width) * bars) : 0)]!++;
   return counts;
 }

@@ -1,28 +1,50 @@
+/** What tells the numbers of one variable from those of all others. */
+export interface Key {
+  readonly first: number;
+  readonly second: number;
+}
+
 /**
- * Random numbers by position: the number for a trial depends on the seed, the name of the variable and the trial alone,
- * so that threads, block sizes and other parts change nothing.
- * The position is mixed twice by a 32-bit finaliser (the constants of C. Wellons' search for low bias, "prospecting for
- * hash functions", 2018: 0x7feb352d, 0x846ca68b).
+ * Mixes the bits of a whole number so that each bit that goes in turns about half of those that come out. One-to-one.
+ * Source: C. Wellons, Prospecting for hash functions (2018): shifts 16, 15, 16 and these multipliers, of low bias.
  */
-export function streamOf(seed: number, name: string): number {
-  let h = mix(seed ^ 0x9e3779b9);
-  for (let i = 0; i < name.length; i++) h = mix(h ^ (name.charCodeAt(i) + Math.imul(i, 0x9e3779b9)));
-  return h;
+export function mix(value: number): number {
+  const h = almostMixed(value);
+  return h ^ (h >>> 16);
 }
 
-/** A number in (0, 1), one of 2³² midpoints. `attempt` gives a further one for the same trial. */
-export function uniformAt(stream: number, trial: number, attempt = 0): number {
-  const position = mix(stream ^ mix(trial + Math.imul(attempt, 0x632be5ab)));
-  const twice = mix(position + Math.imul(trial, 0x9e3779b9));
-  return ((twice >>> 0) + 0.5) * 2 ** -32;
-}
+export const multipliers = [0x7feb352d, 0x846ca68b] as const;
 
-function mix(value: number): number {
+/** `mix` without its last step, which would only better the lowest bits. */
+function almostMixed(value: number): number {
   let h = value | 0;
   h ^= h >>> 16;
-  h = Math.imul(h, 0x7feb352d);
+  h = Math.imul(h, multipliers[0]);
   h ^= h >>> 15;
-  h = Math.imul(h, 0x846ca68b);
-  h ^= h >>> 16;
-  return h;
+  return Math.imul(h, multipliers[1]);
 }
+
+/** 2³² over the golden ratio. */
+export const golden = 0x9e3779b9 | 0;
+
+/** The key of a variable by its name: 64 bits, so that no two of a board will meet. */
+export function keyOf(seed: number, name: string): Key {
+  let [first, second] = [mix(seed ^ golden), mix(seed + 0x85ebca6b)];
+  for (let i = 0; i < name.length; i++) {
+    first = mix(first ^ (name.charCodeAt(i) + Math.imul(i, golden)));
+    second = mix(second + Math.imul(name.charCodeAt(i) + 1, 0xc2b2ae35));
+  }
+  return { first, second };
+}
+
+/** What all variables of a trial start from. */
+export const baseOf = (trial: number): number => mix(trial + golden);
+
+/**
+ * Thirty-two chance bits for a variable on a trial, as a whole number with its sign. A number by position: it depends
+ * on seed, name and trial alone, so that threads, block sizes and other parts change nothing.
+ */
+export const wordAt = ({ first, second }: Key, base: number): number => almostMixed((base ^ first) + second);
+
+/** The chance that a word stands for: a midpoint of one of 2³² equal parts of 0 … 1. */
+export const chanceOf = (word: number): number => word * 2 ** -32 + (0.5 + 2 ** -33);

@@ -9,7 +9,8 @@ export interface Fraction {
 
 /**
  * Clopper–Pearson interval for a fraction, from `hits` in `trials`. Exact: holds the true fraction with at least the
- * confidence stated. With no hit (or all hits) the interval is one-sided, so 0 of 100 000 gives "at most 30 ppm at 95 %".
+ * confidence stated. With no hit (or all hits) the interval is one-sided, so 0 of 100 000 gives "at most 30 ppm at 95
+ * %".
  * Source: C. J. Clopper, E. S. Pearson, Biometrika 26 (1934) 404–413; the one-sided end is the "rule of three".
  */
 export function clopperPearson(hits: number, trials: number, confidence = 0.95): Fraction {

@@ -32,7 +32,7 @@ export function summarise(values: ArrayLike<number>): Summary {
 }
 
 /** Neumaier's compensated sum. */
-class Sum {
+export class Sum {
   #sum = 0;
   #lost = 0;
 

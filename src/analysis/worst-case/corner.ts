@@ -14,10 +14,12 @@ export interface Point {
 export function climb(f: BoardFunction, lo: Float64Array, hi: Float64Array, start: Float64Array, sense: 1 | -1): Point {
   let best: Point = { at: start, value: sense * f.value(start) };
   for (let round = 0; round < 3; round++) {
-    const slopes = f.slopes(best.at);
-    const at = best.at.map((x, i) =>
-      slopes[i] === 0 || Number.isNaN(slopes[i]!) ? x : sense * slopes[i]! > 0 ? hi[i]! : lo[i]!,
-    );
+    const slopes = f.slopesThere();
+    const at = best.at.slice();
+    for (let i = 0; i < at.length; i++) {
+      const rise = sense * slopes[i]!;
+      if (rise !== 0 && !Number.isNaN(rise)) at[i] = rise > 0 ? hi[i]! : lo[i]!;
+    }
     const value = sense * f.value(at);
     if (!(value > best.value) && !Number.isNaN(best.value)) break;
     best = { at, value };

@@ -28,7 +28,13 @@ export class BoardFunction {
   }
 
   slopes(at: Float64Array): Float64Array {
-    return gradient(this.#tape, evaluate(this.#tape, at, this.#values), this.#slot);
+    this.value(at);
+    return this.slopesThere();
+  }
+
+  /** The slopes at the point whose value was asked for last. */
+  slopesThere(): Float64Array {
+    return gradient(this.#tape, this.#values, this.#slot);
   }
 
   range(box: readonly Interval[]): Interval {

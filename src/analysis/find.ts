@@ -63,7 +63,7 @@ export function find(board: Board, options: FindOptions): Findings {
     yield: deciding.some(({ verdict }) => verdict === 'not assessed')
       ? null
       : clopperPearson(options.trials - simulated.failed, options.trials),
-    room: roomsOf(model, judged, boxes, typical),
+    room: roomsOf(model, judged, boxes),
     test_points: stimulusFindings(board, options),
     cautions: [],
     assumptions: assumptionsOf(board),

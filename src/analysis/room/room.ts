@@ -20,12 +20,7 @@ const reach = 10;
  * before a named check fails at worst case with all else as it is. Checks that fail already, or that a deviation
  * carries, stop nothing.
  */
-export function roomsOf(
-  model: Model,
-  judged: readonly JudgedCheck[],
-  boxes: readonly Box[],
-  typical: Float64Array,
-): RoomFinding[] {
+export function roomsOf(model: Model, judged: readonly JudgedCheck[], boxes: readonly Box[]): RoomFinding[] {
   const holding = judged.filter(
     ({ from, least, reason }) => !from.validity && reason === undefined && least.value >= 0,
   );
@@ -36,26 +31,22 @@ export function roomsOf(
       .map(
         ({ from, f, least }): Watched => ({
           id: from.check.id,
-          slack: new SlackUnder(f, model.tape, from.slack, boxes, typical, least.at),
+          slack: new SlackUnder(f, v, boxes, least.at),
         }),
       );
-    return watched.length ? [roomOf(variable, v, watched)] : [];
+    return watched.length ? [roomOf(variable, watched)] : [];
   });
 }
 
-function roomOf(variable: Variable, v: number, watched: readonly Watched[]): RoomFinding {
+function roomOf(variable: Variable, watched: readonly Watched[]): RoomFinding {
   const { min, typ, max, input } = variable;
   const to = (si: number) => inUnit(si, input.unit);
   const scaled = (factor: number): Change => ({
-    variable: v,
     min: Math.min(min * factor, max * factor),
-    typ: typ * factor,
     max: Math.max(min * factor, max * factor),
   });
   const loosened = (factor: number): Change => ({
-    variable: v,
     min: typ - (typ - min) * factor,
-    typ,
     max: typ + (max - typ) * factor,
   });
   const moves = typ !== 0 && input.unit.offset === 0;
@@ -104,6 +95,6 @@ function first(
 /** Just inside must hold with the proof, not only at the corners; where it does not, the proof decides where it stops. */
 function verified(slack: SlackUnder, change: (factor: number) => Change, start: number, at: number): number {
   const inside = start + (at - start) * (1 - 1e-6);
-  if (slack.proven(change(inside)) >= 0) return at;
-  return crossing((x) => slack.proven(change(x)), start, at).at;
+  if (slack.holds(change(inside))) return at;
+  return crossing((x) => (slack.holds(change(x)) ? 1 : -1), start, at).at;
 }

@@ -1,63 +1,64 @@
-import type { Tape } from '../../expression/tape.ts';
+import type { Interval } from '../../expression/interval.ts';
+import { range } from '../../expression/ranges.ts';
 import type { Box } from '../worst-case/box.ts';
+import { prove } from '../worst-case/branch-and-bound.ts';
 import { climb } from '../worst-case/corner.ts';
-import { Search } from '../worst-case/extremes.ts';
 import type { BoardFunction } from '../worst-case/function.ts';
 
-/** A change of one variable's range: where it may lie instead. */
+/** Where one variable may lie instead. */
 export interface Change {
-  readonly variable: number;
   readonly min: number;
-  readonly typ: number;
   readonly max: number;
 }
 
-/** The least slack of one check as a function of a change to a part. */
+/** Parts of a box that are looked at to decide whether a check still holds; more than ever mattered on the demo boards. */
+const budget = 400;
+
+interface Part {
+  readonly lo: Float64Array;
+  readonly hi: Float64Array;
+  readonly start: Float64Array;
+}
+
+/** The least slack of one check as a function of a change to one variable that it depends on. */
 export class SlackUnder {
   readonly #f: BoardFunction;
-  readonly #tape: Tape;
-  readonly #slot: number;
-  readonly #boxes: readonly Box[];
-  readonly #typical: Float64Array;
+  readonly #at: number;
+  readonly #parts: readonly Part[];
 
-  /** The worst corner as the board stands: a good place to start from. */
-  readonly #worst: Float64Array;
-
-  constructor(
-    f: BoardFunction,
-    tape: Tape,
-    slot: number,
-    boxes: readonly Box[],
-    typical: Float64Array,
-    worst: Float64Array,
-  ) {
+  /** @param worst  all variables: the worst corner as the board stands, a good place to start from */
+  constructor(f: BoardFunction, variable: number, boxes: readonly Box[], worst: Float64Array) {
     this.#f = f;
-    this.#tape = tape;
-    this.#slot = slot;
-    this.#boxes = boxes;
-    this.#typical = typical;
-    this.#worst = worst;
+    this.#at = f.variables.indexOf(variable);
+    this.#parts = boxes.map((box) => {
+      const lo = Float64Array.from(f.variables, (v) => box.lo[v]!);
+      const hi = Float64Array.from(f.variables, (v) => box.hi[v]!);
+      return { lo, hi, start: Float64Array.from(f.variables, (v, i) => Math.min(Math.max(worst[v]!, lo[i]!), hi[i]!)) };
+    });
   }
 
   /** Fast, from corners alone: never less than the true least slack. */
   quick(change: Change): number {
-    const at = this.#f.variables.indexOf(change.variable);
-    const worst = this.#boxes.map((box) => {
-      const lo = Float64Array.from(this.#f.variables, (v) => box.lo[v]!).with(at, change.min);
-      const hi = Float64Array.from(this.#f.variables, (v) => box.hi[v]!).with(at, change.max);
-      const start = Float64Array.from(this.#f.variables, (v, i) => Math.min(Math.max(this.#worst[v]!, lo[i]!), hi[i]!));
-      return Math.min(...[change.min, change.max].map((end) => -climb(this.#f, lo, hi, start.with(at, end), -1).value));
-    });
-    return Math.min(...worst);
+    let least = Number.POSITIVE_INFINITY;
+    for (const { lo, hi, start } of this.#parts) {
+      lo[this.#at] = change.min;
+      hi[this.#at] = change.max;
+      for (const end of [change.min, change.max])
+        least = Math.min(least, -climb(this.#f, lo, hi, start.with(this.#at, end), -1).value);
+    }
+    return least;
   }
 
-  /** With the proof. */
-  proven(change: Change): number {
-    const boxes = this.#boxes.map((box) => ({
-      ...box,
-      lo: box.lo.with(change.variable, change.min),
-      hi: box.hi.with(change.variable, change.max),
-    }));
-    return new Search(this.#tape, this.#slot, boxes, this.#typical.with(change.variable, change.typ)).min().value;
+  /** Whether the slack stays at or above zero everywhere, corners or not, as far as the budget goes. */
+  holds(change: Change): boolean {
+    return this.#parts.every((part) => {
+      const start = part.start.with(this.#at, change.min);
+      const box = Array.from(part.lo, (low, i): Interval => range(low, part.hi[i]!)).with(
+        this.#at,
+        range(change.min, change.max),
+      );
+      const from = { at: start, value: -this.#f.value(start) };
+      return !(prove(this.#f, box, -1, from, 0, budget, 0).best.value > 0);
+    });
   }
 }

@@ -24,6 +24,7 @@ interface Node {
  * the mean value form, whichever is tighter; variables whose slope keeps its sign are pinned to their end; what cannot
  * beat the best value reached is dropped, the rest is cut in two, until bound and best agree to `tolerance`.
  * Source: R. E. Moore, R. B. Kearfott, M. J. Cloud, Introduction to Interval Analysis (SIAM, 2009), ch. 6; from memory.
+ * @param enough  a value to be passed: no more is asked than whether one is greater, and the search ends with the first
  */
 export function prove(
   f: BoardFunction,
@@ -32,6 +33,7 @@ export function prove(
   start: Point,
   tolerance: number,
   budget: number,
+  enough = Number.NEGATIVE_INFINITY,
 ): Proof {
   let best = start;
   let boxes = 0;
@@ -41,7 +43,7 @@ export function prove(
     boxes++;
     const seen = examine(f, part, sense);
     for (const candidate of seen.reached) if (candidate.value > best.value) best = candidate;
-    if (seen.node.bound <= best.value + tolerance) {
+    if (seen.node.bound <= Math.max(best.value + tolerance, enough)) {
       dropped = Math.max(dropped, seen.node.bound);
     } else open.push(seen.node);
   };
@@ -50,7 +52,9 @@ export function prove(
     const ends = [Float64Array.from(box, ({ lo }) => lo), Float64Array.from(box, ({ hi }) => hi)] as const;
     best = flip(f, ...ends, best, sense);
   }
+  const asksAll = enough === Number.NEGATIVE_INFINITY;
   while (open.size > 0 && open.peek()!.bound > best.value + tolerance && boxes < budget) {
+    if (!asksAll && best.value > enough) break;
     const node = open.pop()!;
     if (node.widest < 0) {
       // Nothing left to cut: rounding alone keeps bound and value apart.

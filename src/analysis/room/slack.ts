@@ -2,7 +2,7 @@ import type { Interval } from '../../expression/interval.ts';
 import { range } from '../../expression/ranges.ts';
 import type { Box } from '../worst-case/box.ts';
 import { prove } from '../worst-case/branch-and-bound.ts';
-import { climb } from '../worst-case/corner.ts';
+import { climb, type Point } from '../worst-case/corner.ts';
 import type { BoardFunction } from '../worst-case/function.ts';
 
 /** Where one variable may lie instead. */
@@ -51,14 +51,14 @@ export class SlackUnder {
 
   /** Whether the slack stays at or above zero everywhere, corners or not, as far as the budget goes. */
   holds(change: Change): boolean {
-    return this.#parts.every((part) => {
-      const start = part.start.with(this.#at, change.min);
-      const box = Array.from(part.lo, (low, i): Interval => range(low, part.hi[i]!)).with(
-        this.#at,
-        range(change.min, change.max),
-      );
-      const from = { at: start, value: -this.#f.value(start) };
-      return !(prove(this.#f, box, -1, from, 0, budget, 0).best.value > 0);
+    const moved = range(change.min, change.max);
+    const boxes = this.#parts.map(({ lo, hi }) =>
+      Array.from(lo, (low, i): Interval => (i === this.#at ? moved : range(low, hi[i]!))),
+    );
+    const start = this.#parts.map((part): Point => {
+      const at = part.start.with(this.#at, change.min);
+      return { at, value: -this.#f.value(at) };
     });
+    return !(prove(this.#f, boxes, -1, start, { tolerance: 0, budget, enough: 0 }).best.value > 0);
   }
 }

@@ -5,70 +5,88 @@ import type { BoardFunction } from './function.ts';
 import { Heap } from './heap.ts';
 
 export interface Proof {
-  /** The greatest value that was reached. */
+  /** The greatest value that was reached, and the box it lies in. */
   readonly best: Point;
+  readonly from: number;
   /** No value is greater. */
   readonly bound: number;
-  readonly boxes: number;
 }
 
 interface Node {
   readonly box: readonly Interval[];
+  /** Which of the boxes it was cut from. */
+  readonly from: number;
   readonly bound: number;
   /** The variable along which to cut next. */
   readonly widest: number;
 }
 
+export interface ProofOptions {
+  /** How far bound and value may stay apart. */
+  readonly tolerance: number;
+  /** Parts that may be looked at, all boxes together. */
+  readonly budget: number;
+  /** A value to be passed: no more is asked than whether one is greater, and the search ends with the first. */
+  readonly enough?: number;
+}
+
 /**
- * The greatest value of `sense`·f over a box, with a proof. A part of the box is bounded by its interval enclosure and by
- * the mean value form, whichever is tighter; variables whose slope keeps its sign are pinned to their end; what cannot
- * beat the best value reached is dropped, the rest is cut in two, until bound and best agree to `tolerance`.
+ * The greatest value of `sense`·f over several boxes, with a proof. A part of a box is bounded by its interval enclosure
+ * and by the mean value form, whichever is tighter; variables whose slope keeps its sign are pinned to their end; what
+ * cannot beat the best value reached in any box is dropped, the rest is cut in two, until bound and best agree.
  * Source: R. E. Moore, R. B. Kearfott, M. J. Cloud, Introduction to Interval Analysis (SIAM, 2009), ch. 6; from memory.
- * @param enough  a value to be passed: no more is asked than whether one is greater, and the search ends with the first
+ * @param start  a point of each box, for a value to beat
  */
 export function prove(
   f: BoardFunction,
-  box: readonly Interval[],
+  boxes: readonly (readonly Interval[])[],
   sense: 1 | -1,
-  start: Point,
-  tolerance: number,
-  budget: number,
-  enough = Number.NEGATIVE_INFINITY,
+  start: readonly Point[],
+  { tolerance, budget, enough = Number.NEGATIVE_INFINITY }: ProofOptions,
 ): Proof {
-  let best = start;
-  let boxes = 0;
+  let from = start.reduce((a, { value }, i) => (value > start[a]!.value ? i : a), 0);
+  let best = start[from]!;
+  let looked = 0;
   let dropped = Number.NEGATIVE_INFINITY;
   const open = new Heap<Node>((a, b) => b.bound - a.bound);
-  const look = (part: readonly Interval[]): void => {
-    boxes++;
-    const seen = examine(f, part, sense);
-    for (const candidate of seen.reached) if (candidate.value > best.value) best = candidate;
-    if (seen.node.bound <= Math.max(best.value + tolerance, enough)) {
-      dropped = Math.max(dropped, seen.node.bound);
-    } else open.push(seen.node);
+  const look = (part: readonly Interval[], of: number): void => {
+    looked++;
+    const { reached, bound, box, widest } = examine(f, part, sense);
+    for (const candidate of reached) if (candidate.value > best.value) [best, from] = [candidate, of];
+    if (bound <= Math.max(best.value + tolerance, enough)) dropped = Math.max(dropped, bound);
+    else open.push({ box, from: of, bound, widest });
   };
-  look(box);
+  boxes.forEach(look);
   if (open.size > 0) {
-    const ends = [Float64Array.from(box, ({ lo }) => lo), Float64Array.from(box, ({ hi }) => hi)] as const;
-    best = flip(f, ...ends, best, sense);
+    const box = boxes[from]!;
+    best = flip(
+      f,
+      Float64Array.from(box, ({ lo }) => lo),
+      Float64Array.from(box, ({ hi }) => hi),
+      best,
+      sense,
+    );
   }
-  const asksAll = enough === Number.NEGATIVE_INFINITY;
-  while (open.size > 0 && open.peek()!.bound > best.value + tolerance && boxes < budget) {
-    if (!asksAll && best.value > enough) break;
+  const decided = (): boolean => enough !== Number.NEGATIVE_INFINITY && best.value > enough;
+  while (open.size > 0 && open.peek()!.bound > best.value + tolerance && looked < budget && !decided()) {
     const node = open.pop()!;
-    if (node.widest < 0) {
-      // Nothing left to cut: rounding alone keeps bound and value apart.
-      dropped = Math.max(dropped, node.bound);
-      continue;
-    }
-    for (const half of halves(node)) look(half);
+    // Where nothing is left to cut, rounding alone keeps bound and value apart.
+    if (node.widest < 0) dropped = Math.max(dropped, node.bound);
+    else for (const half of halves(node)) look(half, node.from);
   }
-  const bound = Math.max(best.value, dropped, open.peek()?.bound ?? Number.NEGATIVE_INFINITY);
-  return { best, bound, boxes };
+  return { best, from, bound: Math.max(best.value, dropped, open.peek()?.bound ?? Number.NEGATIVE_INFINITY) };
+}
+
+interface Examined {
+  /** The part with what is settled pinned to its end. */
+  readonly box: readonly Interval[];
+  readonly bound: number;
+  readonly widest: number;
+  readonly reached: readonly Point[];
 }
 
 /** Bounds one part of the box and tries the points that its slopes suggest. */
-function examine(f: BoardFunction, part: readonly Interval[], sense: 1 | -1): { node: Node; reached: Point[] } {
+function examine(f: BoardFunction, part: readonly Interval[], sense: 1 | -1): Examined {
   let box = part;
   let { range: values, slopes } = orient(f.rangeAndSlopes(box), sense);
   const pinned = pin(box, slopes);
@@ -82,10 +100,7 @@ function examine(f: BoardFunction, part: readonly Interval[], sense: 1 | -1): { 
     .map((at): Point => ({ at, value: sense * f.value(at) }))
     .filter(({ value }) => !Number.isNaN(value));
   const mean = meanValueBound(f, box, slopes, middle, sense);
-  return {
-    node: { box, bound: Math.min(values.hi, mean), widest: widest(box, slopes) },
-    reached,
-  };
+  return { box, bound: Math.min(values.hi, mean), widest: widest(box, slopes), reached };
 }
 
 function orient(

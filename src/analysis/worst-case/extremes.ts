@@ -23,10 +23,10 @@ export interface Extreme {
 export interface SearchOptions {
   /** Of the range between the extremes. */
   readonly tolerance: number;
-  /** Parts of the box that may be looked at for each extreme and case. */
+  /** Parts of the boxes that may be looked at for each extreme. */
   readonly budget: number;
 }
-export const usualSearch: SearchOptions = { tolerance: 1e-6, budget: 3000 };
+export const usualSearch: SearchOptions = { tolerance: 1e-6, budget: 6000 };
 
 /** The search for the worst case of one result over every box. */
 export class Search {
@@ -82,22 +82,23 @@ export class Search {
   }
 
   #extreme(sense: 1 | -1): Extreme {
-    const found = this.#parts.map((part, i) => {
-      const { up, down } = this.#climbed[i]!;
-      return { part, proof: prove(this.f, part.box, sense, sense === 1 ? up : down, this.#tolerance, this.#budget) };
+    const boxes = this.#parts.map(({ box }) => box);
+    const start = this.#climbed.map(({ up, down }) => (sense === 1 ? up : down));
+    const { best, from, bound } = prove(this.f, boxes, sense, start, {
+      tolerance: this.#tolerance,
+      budget: this.#budget,
     });
-    const { part, proof } = found.reduce((a, b) => (b.proof.best.value > a.proof.best.value ? b : a));
-    const bound = Math.max(...found.map((one) => one.proof.bound));
+    const part = this.#parts[from]!;
     const at = this.#typical.slice();
     this.f.variables.forEach((v, i) => {
-      at[v] = proof.best.at[i]!;
+      at[v] = best.at[i]!;
     });
     return {
-      value: sense * proof.best.value,
+      value: sense * best.value,
       bound: sense * bound,
       at,
       // Twice the tolerance: the part dropped last and the best value may each be one tolerance off.
-      proven: bound - proof.best.value <= 2 * this.#tolerance,
+      proven: bound - best.value <= 2 * this.#tolerance,
       certain: this.#defined(),
       ...(part.name === undefined ? {} : { case: part.name }),
     };

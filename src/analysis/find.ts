@@ -7,6 +7,7 @@ import type { Model } from './model.ts';
 import { referencePoint, resultFinding, type SearchedResult, searchResult } from './result-finding.ts';
 import { roomsOf } from './room/room.ts';
 import { atCorners, type Target } from './simulate/at-corners.ts';
+import { boardsForDigits, pilot } from './simulate/digits.ts';
 import { type Counting, simulate } from './simulate/simulate.ts';
 import { clopperPearson } from './statistics.ts';
 import { stimulusFindings } from './stimulus.ts';
@@ -17,7 +18,8 @@ import { type Box, boxesOf } from './worst-case/box.ts';
 
 export interface FindOptions {
   readonly seed: number;
-  readonly trials: number;
+  /** Simulated boards; left out, as many as the digits printed need. */
+  readonly trials?: number | undefined;
   readonly digest: string;
   /** How boards are shared out among threads; the numbers do not depend on it. */
   readonly counting?: Counting;
@@ -34,8 +36,9 @@ export function find(board: Board, options: FindOptions): Findings {
   const judged = model.checks.map((check) => judge(model, check, boxes, typical, nominal));
   const searched = model.results.map((result) => searchResult(model, result, boxes, typical, nominal));
   const simulated = simulateAll(board, model, judged, searched, options);
+  const { trials } = simulated;
   const checks = judged.map((one, i) =>
-    checkFinding(board, model, one, simulated.spreads[i]!, simulated.failures[i]!, options.trials),
+    checkFinding(board, model, one, simulated.spreads[i]!, simulated.failures[i]!, trials),
   );
   const results = searched.map(
     (one, i) => [one.result.id, resultFinding(model, one, simulated.spreads[judged.length + i]!)] as const,
@@ -53,7 +56,8 @@ export function find(board: Board, options: FindOptions): Findings {
     inputs_sha256: options.digest,
     tool: options.tool,
     seed: options.seed,
-    trials: options.trials,
+    trials,
+    trials_chosen: options.trials === undefined ? 'for digits' : 'by hand',
     inputs: inputFindings(board, model, boxes, nominal),
     results: Object.fromEntries(results) as Record<string, ResultFinding>,
     checks: deciding,
@@ -62,9 +66,9 @@ export function find(board: Board, options: FindOptions): Findings {
     verdict: boardVerdict(deciding.map(({ verdict }) => verdict)),
     yield: deciding.some(({ verdict }) => verdict === 'not assessed')
       ? null
-      : clopperPearson(options.trials - simulated.failed, options.trials),
+      : clopperPearson(trials - simulated.failed, trials),
     room: roomsOf(model, judged, boxes),
-    test_points: stimulusFindings(board, options),
+    test_points: stimulusFindings(board, { ...options, trials }),
     cautions: [],
     assumptions: assumptionsOf(board),
   };
@@ -90,13 +94,15 @@ function simulateAll(
     return check !== undefined && !check.from.validity && check.reason === undefined && !deviationFor(board, check);
   });
   const parts = atCorners(model.tape, model.variables, targets);
-  return simulate(
-    parts,
-    model.variables,
-    { counted: targets.map((_, i) => i < judged.length), decides },
-    options,
-    options.counting,
-  );
+  const slacks = { counted: targets.map((_, i) => i < judged.length), decides };
+  const run = (trials: number) => ({
+    trials,
+    ...simulate(parts, model.variables, slacks, { seed: options.seed, trials }, options.counting),
+  });
+  if (options.trials !== undefined) return run(options.trials);
+  const foreseen = run(boardsForDigits(run(pilot).spreads, pilot));
+  const needed = boardsForDigits(foreseen.spreads, foreseen.trials);
+  return needed === foreseen.trials ? foreseen : run(needed);
 }
 
 /** Thinnest margin first; what could not be assessed before all, then by slack where the limit is zero. */

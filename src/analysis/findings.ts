@@ -20,6 +20,8 @@ export interface Findings {
   readonly tool: string;
   readonly seed: number;
   readonly trials: number;
+  /** Whether the number of boards was asked for, or chosen so that the digits printed hold still. */
+  readonly trials_chosen: 'by hand' | 'for digits';
   /** What went in, by id: conditions, parts, exact values. */
   readonly inputs: Readonly<Record<string, InputFinding>>;
   readonly results: Readonly<Record<string, ResultFinding>>;
@@ -118,6 +120,8 @@ export interface SpreadFinding {
     readonly '0.975': number;
     readonly '0.99865': number;
   };
+  /** For each quantile its 95 % confidence interval, from the number of boards alone. */
+  readonly quantile_confidence: Readonly<Record<keyof SpreadFinding['quantiles'], readonly [number, number]>>;
   readonly histogram: { readonly from: number; readonly to: number; readonly counts: readonly number[] };
 }
 

@@ -105,6 +105,17 @@ function decimalsBeside(values: readonly number[], unit: Unit, digits: number): 
   return largest === 0 ? digits : Math.max(0, digits + 1 - Math.floor(Math.log10(largest)));
 }
 
+/**
+ * A simulated figure without the digits that another set of boards would change: its last is that of the first digit of
+ * the standard deviation.
+ * @param sd  in SI base units, as `si`
+ * @example steady('2.2514', 2.2514, 0.0237, V) // '2.25'
+ */
+export function steady(printed: string, si: number, sd: number, unit: Unit): string {
+  const decimals = Math.max(0, -Math.floor(Math.log10(sd / unit.scale)));
+  return decimals < decimalsOf(printed) ? fixed(inUnit(si, unit), decimals) : printed;
+}
+
 const decimalsOf = (number: string): number =>
   /×|∞/.test(number) || !number.includes('.') ? 0 : number.length - number.indexOf('.') - 1;
 

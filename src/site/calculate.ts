@@ -54,7 +54,14 @@ export function calculate(design: DesignFolder, book: Book, options: Options): R
   if (undefinedOnes.length)
     return { design, failure: showProblems(undefinedOnes.map(({ id, ...what }) => locate(id, what))) };
   const digest = inputsDigest(inputFiles(design, board, book));
-  const key = cacheKey([digest, options.seed, options.trials, design.board, design.revision, board.identity.document]);
+  const key = cacheKey([
+    digest,
+    options.seed,
+    options.trials ?? 'for digits',
+    design.board,
+    design.revision,
+    board.identity.document,
+  ]);
   const known = options.fresh ? undefined : kept(key);
   const calculated =
     known ?? find(board, { seed: options.seed, trials: options.trials, digest, tool: version, counting: threaded() });

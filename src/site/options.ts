@@ -4,7 +4,8 @@ import { resolve } from 'node:path';
 export interface Options {
   readonly designs: string;
   readonly out: string;
-  readonly trials: number;
+  /** Simulated boards; undefined is as many as the digits printed need. */
+  readonly trials: number | undefined;
   readonly seed: number;
   readonly paper: 'A4' | 'Letter';
   /** `board` or `board/revision`; empty means all. */
@@ -19,7 +20,7 @@ export interface Options {
 export const usualOptions: Options = {
   designs: resolve('designs'),
   out: resolve('dist'),
-  trials: 100_000,
+  trials: undefined,
   seed: 1,
   paper: 'A4',
   only: [],

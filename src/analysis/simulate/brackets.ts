@@ -14,8 +14,11 @@ const allowed = 4.5;
 export function bracketed(counts: Uint32Array, seen: number, trials: number): Uint8Array {
   const flags = new Uint8Array(bins);
   const below = before(counts);
-  for (const { rank } of quantilePlaces(trials)) {
-    const [low, high] = seen === trials ? [rank, rank + 1] : around(rank / trials, seen, trials);
+  for (const { rank, least, greatest } of quantilePlaces(trials)) {
+    const [low, high] =
+      seen === trials
+        ? [Math.min(rank, least), Math.max(rank + 1, greatest)]
+        : [around(least / trials, seen, trials)[0], around(greatest / trials, seen, trials)[1]];
     // A rank that may be outermost of those seen may well lie further out than any of them.
     const first = low < 0 ? 0 : binAt(below, low);
     const last = high >= seen ? bins - 1 : binAt(below, high);

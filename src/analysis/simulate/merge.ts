@@ -3,7 +3,7 @@ import { before, binAt } from './brackets.ts';
 import type { Counts, OutputCounts } from './counts.ts';
 import { binOf, bins, type Grid } from './grid.ts';
 import { barsOver } from './histogram.ts';
-import { neededRanks, quantilesFrom } from './quantiles.ts';
+import { neededRanks, type Quantiles, quantilesFrom } from './quantiles.ts';
 import { selected } from './select.ts';
 import { pointSpread, type Spread } from './spread.ts';
 
@@ -61,10 +61,10 @@ function spreadFrom(output: OutputCounts, sum: number, squares: number, trials: 
   const quantiles = grid && quantilesOf(output, grid, trials);
   const histogram = grid && quantiles && barsOver(output, grid);
   if (!quantiles || !histogram) return undefined;
-  return { mean, sd: Math.sqrt(Math.max(0, variance)), quantiles, histogram };
+  return { mean, sd: Math.sqrt(Math.max(0, variance)), ...quantiles, histogram };
 }
 
-function quantilesOf({ bins: counts, flags, kept }: OutputCounts, grid: Grid, trials: number): number[] | undefined {
+function quantilesOf({ bins: counts, flags, kept }: OutputCounts, grid: Grid, trials: number): Quantiles | undefined {
   const below = before(counts);
   const ranks = neededRanks(trials);
   const holding = ranks.map((rank) => binAt(below, rank));

@@ -1,13 +1,11 @@
 import { summarise } from '../statistics.ts';
 import { orderStatistics } from './order-statistics.ts';
-import { neededRanks, quantilesFrom } from './quantiles.ts';
+import { neededRanks, type Quantiles, quantilesFrom } from './quantiles.ts';
 
 /** What the simulated boards say of one target. SI base units. */
-export interface Spread {
+export interface Spread extends Quantiles {
   readonly mean: number;
   readonly sd: number;
-  /** At the chances of `quantileChances`, in that order. */
-  readonly quantiles: readonly number[];
   /**
    * Boards in bars of equal width; the least and the greatest value lie in the first and the last, or close to them.
    */
@@ -24,7 +22,7 @@ export function spreadOf(values: Float64Array): Spread {
   return {
     mean,
     sd,
-    quantiles: quantilesFrom(statistics, values.length),
+    ...quantilesFrom(statistics, values.length),
     histogram: { from: min, to: max, counts: countsOf(values, min, max) },
   };
 }
@@ -38,7 +36,7 @@ export function pointSpread(value: number, trials: number): Spread {
   return {
     mean: value,
     sd: value - value,
-    quantiles: quantilesFrom(
+    ...quantilesFrom(
       neededRanks(trials).map(() => value),
       trials,
     ),

@@ -1,7 +1,7 @@
 import type { ResultFinding } from '../../analysis/findings.ts';
 import type { Result } from '../../spec/board.ts';
 import type { Block, Cell, Row, Table } from '../block.ts';
-import { aligned, differenceUnit, percent, toSi, unitFor } from '../figures.ts';
+import { aligned, differenceUnit, percent, steady, toSi, unitFor } from '../figures.ts';
 import { dash, link, math } from '../inline.ts';
 import { type Numbering, numbering } from '../numbering.ts';
 import type { Chapter, Section } from '../packet.ts';
@@ -32,7 +32,7 @@ function reading({ findings }: Review): Block {
   return {
     kind: 'paragraph',
     text: [
-      `The worst case is a promise: no board whose parts are inside their tolerances leaves it, and it alone decides. Root-sum-square takes every part as independent and the result as a straight line in each, at three standard deviations. The simulated figures come from ${grouped(findings.trials)} boards, seed ${findings.seed}, with the conditions held where they hurt; they say how seldom boards come near the worst case.`,
+      `The worst case is a promise: no board whose parts are inside their tolerances leaves it, and it alone decides. Root-sum-square takes every part as independent and the result as a straight line in each, at three standard deviations. The simulated figures come from ${grouped(findings.trials)} boards, seed ${findings.seed}${findings.trials_chosen === 'for digits' ? ', as many as their printed digits need to hold still' : ''}, with the conditions held where they hurt; they say how seldom boards come near the worst case.`,
     ],
   };
 }
@@ -90,6 +90,8 @@ function methodRow(review: Review, result: Result): Row {
   const shared = unitFor(values, result.unit);
   const unit = shared.text;
   const numbers = aligned(values, shared, ['nearest', 'down', 'up']);
+  if (spread)
+    for (const i of [5, 6]) numbers[i] = steady(numbers[i]!, values[i]!, spread.sd * result.unit.scale, shared);
   const limits = limitsOn(review, result);
   // Where no part has a slope at typical, as for the size of an offset, a straight line says nothing.
   const flat = rss.min === rss.max;

@@ -2,6 +2,7 @@ import { evaluate } from '../expression/readings/value.ts';
 import type { Board } from '../spec/board.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { checkFinding, deviationFor, type JudgedCheck, judge } from './check-finding.ts';
+import { drawnVariables } from './correlation.ts';
 import type { CheckFinding, Findings, InputFinding, ResultFinding } from './findings.ts';
 import type { Model } from './model.ts';
 import { referencePoint, resultFinding, type SearchedResult, searchResult } from './result-finding.ts';
@@ -93,11 +94,12 @@ function simulateAll(
     const check = judged[i];
     return check !== undefined && !check.from.validity && check.reason === undefined && !deviationFor(board, check);
   });
-  const parts = atCorners(model.tape, model.variables, targets);
+  const parts = atCorners(model.tape, model.variables, targets, model.correlated);
+  const variables = drawnVariables(model.variables, model.correlated);
   const slacks = { counted: targets.map((_, i) => i < judged.length), decides };
   const run = (trials: number) => ({
     trials,
-    ...simulate(parts, model.variables, slacks, { seed: options.seed, trials }, options.counting),
+    ...simulate(parts, variables, slacks, { seed: options.seed, trials }, options.counting),
   });
   if (options.trials !== undefined) return run(options.trials);
   const foreseen = run(boardsForDigits(run(pilot).spreads, pilot));

@@ -5,6 +5,7 @@ import type { Band, Quantity } from '../quantity/quantity.ts';
 import type { Board, Check, Circuit, Input, Result } from '../spec/board.ts';
 import { mentioned } from '../spec/names.ts';
 import { ordered } from '../spec/order.ts';
+import { type Correlated, correlatedOf } from './correlation.ts';
 import { type Draw, drawOf, type Variable } from './variable.ts';
 
 /**
@@ -19,6 +20,8 @@ export interface Model {
   readonly slots: ReadonlyMap<string, number>;
   /** Slot of a result on a simulated board: sums of the board add up each of several alike. */
   readonly simulated: ReadonlyMap<string, number>;
+  /** Variables that are not independent of each other. */
+  readonly correlated: readonly Correlated[];
   readonly results: readonly Result[];
   readonly checks: readonly ModelCheck[];
   /** What some equation divides by; `owner` is the id of the result or check. */
@@ -86,6 +89,7 @@ class ModelBuilder {
       tape,
       divisors,
       variables: this.#variables,
+      correlated: correlatedOf(this.#board, this.#variables),
       slots: placed(this.#slots),
       simulated: placed(simulated),
       results,

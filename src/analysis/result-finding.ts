@@ -2,6 +2,7 @@ import type { Result } from '../spec/board.ts';
 import { mentioned } from '../spec/names.ts';
 import type { JudgedCheck } from './check-finding.ts';
 import { conditionsOf, cornerOf } from './corner-of.ts';
+import { coefficientsOf } from './correlation.ts';
 import type { ResultFinding } from './findings.ts';
 import type { Model } from './model.ts';
 import { influences, rootSumSquare } from './sensitivity.ts';
@@ -52,9 +53,10 @@ export function referencePoint(searched: SearchedResult, judged: readonly Judged
 export function resultFinding(model: Model, searched: SearchedResult, spread: Spread): ResultFinding {
   const { result, nominal, min, max, f } = searched;
   const { variables } = model;
+  const coefficient = coefficientsOf(model.correlated);
   const point = searched.point ?? max.at;
   const to = (si: number) => inUnit(si, result.unit);
-  const rss = rootSumSquare(f, variables, point);
+  const rss = rootSumSquare(f, variables, point, coefficient);
   return {
     unit: printedUnit(result.unit),
     nominal: to(nominal),
@@ -71,7 +73,7 @@ export function resultFinding(model: Model, searched: SearchedResult, spread: Sp
     },
     rss: { min: to(rss.min), max: to(rss.max) },
     spread: spreadFinding(spread, conditionsOf(variables, f.variables, point), result.unit, inUnit),
-    sensitivity: influences(f, variables, point)
+    sensitivity: influences(f, variables, point, coefficient)
       .filter(({ variance, worst }) => variance >= 5e-4 || worst >= 5e-4)
       .map(({ input, variance, worst, swing }) => ({
         input,

@@ -1,3 +1,4 @@
+import type { Coefficient } from './correlation.ts';
 import type { Draw, Variable } from './variable.ts';
 import type { BoardFunction } from './worst-case/function.ts';
 
@@ -5,7 +6,7 @@ import type { BoardFunction } from './worst-case/function.ts';
 export interface Influence {
   readonly input: string;
   readonly instance: number;
-  /** Share of the variance over boards, first order. */
+  /** Share of the variance over boards, first order. Below zero where it goes with another input that outweighs it. */
   readonly variance: number;
   readonly worst: number;
   /** Change of the result when the input goes from its least to its greatest value, others at the point given. */
@@ -16,9 +17,17 @@ export interface Influence {
  * Shares of each input in a result's variance and worst case, largest first.
  * @param at  all variables: where the conditions are held; parts are taken at typical
  */
-export function influences(f: BoardFunction, variables: readonly Variable[], at: Float64Array): Influence[] {
+export function influences(
+  f: BoardFunction,
+  variables: readonly Variable[],
+  at: Float64Array,
+  coefficient: Coefficient = independent,
+): Influence[] {
   const point = Float64Array.from(f.variables, (v) => (variables[v]!.role === 'part' ? variables[v]!.typ : at[v]!));
   const slopes = f.slopes(point);
+  const reaches = f.variables.map((v, i) =>
+    variables[v]!.role === 'part' ? slopes[i]! * deviation(variables[v]!) : 0,
+  );
   const groups = new Map<string, { input: string; instance: number; variance: number; reach: number; swing: number }>();
   f.variables.forEach((v, i) => {
     const variable = variables[v]!;
@@ -33,7 +42,7 @@ export function influences(f: BoardFunction, variables: readonly Variable[], at:
     const swing = f.value(point.with(i, variable.max)) - f.value(point.with(i, variable.min));
     groups.set(key, {
       ...sofar,
-      variance: sofar.variance + (variable.role === 'part' ? (slopes[i]! * deviation(variable)) ** 2 : 0),
+      variance: sofar.variance + reaches[i]! * together(i, reaches, f.variables, coefficient),
       reach: sofar.reach + Math.abs(swing),
       swing: sofar.swing + swing,
     });
@@ -50,6 +59,20 @@ export function influences(f: BoardFunction, variables: readonly Variable[], at:
       worst: share(one.reach, reach),
     }))
     .sort((a, b) => b.variance - a.variance || b.worst - a.worst);
+}
+
+const independent: Coefficient = (a, b) => (a === b ? 1 : 0);
+
+/** What a variable and those that go with it reach together: Σ r·reach. */
+function together(
+  i: number,
+  reaches: readonly number[],
+  variables: readonly number[],
+  coefficient: Coefficient,
+): number {
+  let sum = 0;
+  for (const [j, reach] of reaches.entries()) if (reach !== 0) sum += coefficient(variables[i]!, variables[j]!) * reach;
+  return sum;
 }
 
 const share = (part: number, whole: number): number => (whole > 0 && Number.isFinite(part / whole) ? part / whole : 0);
@@ -89,22 +112,27 @@ const truncatedMean = (2 * (1 / Math.sqrt(2 * Math.PI) - density)) / mass;
 
 /**
  * Root-sum-square limits: every part's reach at the first-order slope, added as squares; where a band is not centred on
- * typical, its middle is added straight, as one-way terms must be.
+ * typical, its middle is added straight, as one-way terms must be. Values that go together are added with their
+ * correlation (JCGM 100:2008, 5.2.2).
  */
 export function rootSumSquare(
   f: BoardFunction,
   variables: readonly Variable[],
   at: Float64Array,
+  coefficient: Coefficient = independent,
 ): { min: number; max: number } {
   const point = Float64Array.from(f.variables, (v) => (variables[v]!.role === 'part' ? variables[v]!.typ : at[v]!));
   const slopes = f.slopes(point);
   let centre = f.value(point);
-  let squares = 0;
-  f.variables.forEach((v, i) => {
+  const reaches = f.variables.map((v, i) => {
     const { role, min, typ, max } = variables[v]!;
-    if (role !== 'part') return;
+    if (role !== 'part') return 0;
     centre += slopes[i]! * ((min + max) / 2 - typ);
-    squares += (slopes[i]! * ((max - min) / 2)) ** 2;
+    return slopes[i]! * ((max - min) / 2);
   });
+  const squares = Math.max(
+    0,
+    reaches.reduce((sum, reach, i) => sum + reach * together(i, reaches, f.variables, coefficient), 0),
+  );
   return { min: centre - Math.sqrt(squares), max: centre + Math.sqrt(squares) };
 }

@@ -1,6 +1,7 @@
 import { evaluate } from '../expression/readings/value.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import type { Board, Circuit, Input, TestPoint } from '../spec/board.ts';
+import { drawnVariables } from './correlation.ts';
 import type { StimulusFinding } from './findings.ts';
 import { type Model, modelOf } from './model.ts';
 import { atCorners } from './simulate/at-corners.ts';
@@ -42,8 +43,9 @@ export function stimulusFinding(
       variable.what === 'ageing' ? { ...variable, draw: { kind: 'held' as const } } : variable,
     ),
   };
-  const parts = atCorners(fresh.tape, fresh.variables, [{ slot, at: typical }]);
-  const spread = simulate(parts, fresh.variables, { counted: [false], decides: [false] }, options, options.counting)
+  const parts = atCorners(fresh.tape, fresh.variables, [{ slot, at: typical }], model.correlated);
+  const variables = drawnVariables(fresh.variables, model.correlated);
+  const spread = simulate(parts, variables, { counted: [false], decides: [false] }, options, options.counting)
     .spreads[0]!;
   return {
     id: `${circuit.id}.${point.name}`,

@@ -2,6 +2,7 @@ import type { Tree } from '../expression/tree.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import type { Unit } from '../quantity/unit.ts';
 import type { bases } from './circuit-schema.ts';
+import type { Correlations } from './correlations.ts';
 import type { Method, Policy, partKinds } from './method-schema.ts';
 import type { cautionLevels, statuses } from './spec-schema.ts';
 
@@ -67,6 +68,8 @@ export interface Circuit {
   /** What the parts' drifts follow; absent where nothing drifts. */
   readonly temperature?: Tree;
   readonly inputs: readonly Input[];
+  /** How its measured values go together. */
+  readonly correlations?: Correlations;
   readonly results: readonly Result[];
   readonly checks: readonly Check[];
   /** When the equations hold. */

@@ -102,6 +102,8 @@ export const circuit = z.strictObject({
     .optional(),
   /** Temperature that the parts' drifts follow; ambient if silent. */
   temperature: typed.optional(),
+  /** How measured values go together: `V with I`, and the correlation coefficient. */
+  correlations: z.record(z.string(), typed).optional(),
   /** Why these parts. */
   why: sentence.optional(),
   sources: z.record(z.string(), sentence).optional(),

@@ -9,6 +9,7 @@ import type { Unit } from '../quantity/unit.ts';
 import { coherentUnit, describeDimension, parseUnit } from '../quantity/units.ts';
 import type { Circuit, Input, InputValue, Result, TestPoint } from './board.ts';
 import type { CheckSpec, CircuitSpec, GivenSpec } from './circuit-schema.ts';
+import { readCorrelations } from './correlations.ts';
 import type { Method } from './method-schema.ts';
 import type { Report } from './report.ts';
 import { meant, unknownKey } from './schema-problems.ts';
@@ -72,6 +73,7 @@ export function readCircuit(
     { ...fromMethod(method?.valid, path), ...fromSpec(spec.valid, path, 'valid') },
     places,
   );
+  const correlations = spec.correlations && readCorrelations(report, id, spec.correlations, inputs);
   const temperature = readTemperature(report, path, spec, inputs, conditions, places);
   return {
     id,
@@ -110,6 +112,7 @@ export function readCircuit(
     ...(method ? { method } : {}),
     ...(spec.why ? { why: spec.why } : {}),
     ...(temperature ? { temperature } : {}),
+    ...(correlations ? { correlations } : {}),
   };
 }
 

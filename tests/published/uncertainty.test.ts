@@ -100,29 +100,53 @@ test('JCGM 100:2008, H.1, UNC-07: end-gauge calibration: length 50.000 838 mm, c
   expect(Math.abs((rss.max - rss.min) / 8 - 32)).toBeLessThan(0.6);
 });
 
-test('JCGM 100:2008, H.2, UNC-09: resistance, reactance and impedance from means of joint readings (from memory)', () => {
-  // Without the correlations of the readings, which a board cannot state: u(R) is then 0.195 Ω instead of 0.071 Ω.
+describe('JCGM 100:2008, H.2, UNC-09: resistance, reactance and impedance from means of joint readings (from memory)', () => {
   const readings = {
     V: [5.007, 4.994, 5.005, 4.99, 4.999],
     I: [19.663, 19.639, 19.64, 19.685, 19.678],
     phi: [1.0456, 1.0438, 1.0468, 1.0428, 1.0433],
   };
   const mean = (xs: readonly number[]) => xs.reduce((a, b) => a + b) / xs.length;
-  const error = (xs: readonly number[]) =>
-    Math.sqrt(xs.reduce((sum, x) => sum + (x - mean(xs)) ** 2, 0) / (xs.length - 1) / xs.length);
+  const joint = (xs: readonly number[], ys: readonly number[]) =>
+    xs.reduce((sum, x, i) => sum + (x - mean(xs)) * (ys[i]! - mean(ys)), 0) / (xs.length - 1) / xs.length;
+  const error = (xs: readonly number[]) => Math.sqrt(joint(xs, xs));
+  const correlation = (xs: readonly number[], ys: readonly number[]) => joint(xs, ys) / error(xs) / error(ys);
+  const { V, I, phi } = readings;
   const given = {
-    V: `${mean(readings.V)} V sd ${error(readings.V)} V`,
-    I: `${mean(readings.I)} mA sd ${error(readings.I)} mA`,
-    phi: `${mean(readings.phi)} sd ${error(readings.phi)}`,
+    V: `${mean(V)} V sd ${error(V)} V`,
+    I: `${mean(I)} mA sd ${error(I)} mA`,
+    phi: `${mean(phi)} sd ${error(phi)}`,
   };
-  const { results } = found(
-    circuit(given, { R: ['V / I * cos(phi)', 'ohm'], X: ['V / I * sin(phi)', 'ohm'], Z: ['V / I', 'ohm'] }),
-    { trials: 100_000 },
-  );
-  expect(Math.abs(results['x.R']!.nominal - 127.732)).toBeLessThan(5e-4);
-  expect(Math.abs(results['x.X']!.nominal - 219.847)).toBeLessThan(5e-4);
-  expect(Math.abs(results['x.Z']!.nominal - 254.26)).toBeLessThan(5e-4);
-  expect(Math.abs(results['x.R']!.spread!.sd - 0.195)).toBeLessThan(0.003);
+  const spec = circuit(given, { R: ['V / I * cos(phi)', 'ohm'], X: ['V / I * sin(phi)', 'ohm'], Z: ['V / I', 'ohm'] });
+  const correlations = `    correlations: { V with I: ${correlation(V, I)}, phi with V: ${correlation(V, phi)}, I with phi: ${correlation(I, phi)} }\n`;
+  const { results } = found(spec + correlations, { trials: 400_000 });
+
+  test('coefficients of the readings are those published: −0.36, 0.86, −0.65', () => {
+    expect([correlation(V, I), correlation(V, phi), correlation(I, phi)].map((r) => r.toFixed(2))).toEqual([
+      '-0.36',
+      '0.86',
+      '-0.65',
+    ]);
+  });
+  test.each([
+    ['R', 127.732, 0.071],
+    ['X', 219.847, 0.295],
+    ['Z', 254.26, 0.236],
+  ])('%s = %d Ω, standard uncertainty %d Ω', (symbol, value, uncertainty) => {
+    const { nominal, spread, rss } = results[`x.${symbol}`]!;
+    expect(Math.abs(nominal - value)).toBeLessThan(5e-4);
+    expect(Math.abs(spread!.sd - uncertainty)).toBeLessThan(1e-3);
+    // Root-sum-square is taken at four deviations of a measured spread.
+    expect(Math.abs((rss.max - rss.min) / 8 - uncertainty)).toBeLessThan(6e-4);
+  });
+  test('shares in the variance add up to one, with those that work against the rest below zero', () => {
+    const { sensitivity } = results['x.R']!;
+    expect(sensitivity.reduce((sum, { variance }) => sum + variance, 0)).toBeCloseTo(1, 9);
+    expect(Math.min(...sensitivity.map(({ variance }) => variance))).toBeLessThan(0);
+  });
+  test('left out, the readings count as independent: 0.195 Ω', () => {
+    expect(Math.abs(found(spec, { trials: 100_000 }).results['x.R']!.spread!.sd - 0.195)).toBeLessThan(0.003);
+  });
 });
 
 test('JCGM GUM-5, example 14, UNC-12: decay correction: 10.81 kBq ± 0.054 kBq (read)', () => {

@@ -1,6 +1,7 @@
 import { replay } from '../../expression/specialise.ts';
 import type { Tape } from '../../expression/tape.ts';
 import { TapeBuilder } from '../../expression/tape-builder.ts';
+import type { Correlated } from '../correlation.ts';
 import type { Variable } from '../variable.ts';
 
 /** One number to follow on simulated boards: a slot of the model, with the conditions held at a point. */
@@ -22,11 +23,17 @@ export interface PartsTape {
  * Puts every target on one tape whose conditions are constants, so that what several targets share is computed once on
  * each board, and what no part moves is computed once for all.
  */
-export function atCorners(model: Tape, variables: readonly Variable[], targets: readonly Target[]): PartsTape {
+export function atCorners(
+  model: Tape,
+  variables: readonly Variable[],
+  targets: readonly Target[],
+  correlated: readonly Correlated[] = [],
+): PartsTape {
   const builder = new TapeBuilder();
   const parts = variables.map(({ role, draw, id }) =>
     role === 'part' && draw.kind !== 'held' ? builder.input(id) : undefined,
   );
+  for (const group of correlated) combine(builder, variables, group, parts);
   const groups = Map.groupBy(targets, ({ at }) =>
     variables.map(({ role }, i) => (role === 'condition' ? at[i] : '')).join(),
   );
@@ -47,4 +54,23 @@ export function atCorners(model: Tape, variables: readonly Variable[], targets: 
   }
   const { tape, outputs } = builder.finish(targets.map((target) => slots.get(target)!));
   return { tape, outputs };
+}
+
+/** Makes values that go together of independent standard normal numbers: typical + sd·Σ factor·z. */
+function combine(
+  builder: TapeBuilder,
+  variables: readonly Variable[],
+  { variables: together, factor }: Correlated,
+  parts: (number | undefined)[],
+): void {
+  const independent = together.map((v) => parts[v]!);
+  together.forEach((v, i) => {
+    const { typ, draw } = variables[v]!;
+    const sd = draw.kind === 'measured' ? draw.sd : 0;
+    const terms = independent.flatMap((z, j) => {
+      const share = factor[i]![j]!;
+      return share === 0 ? [] : [builder.call('multiply', [builder.constant(sd * share), z])];
+    });
+    parts[v] = builder.call('sum', [builder.constant(typ), ...terms]);
+  });
 }

@@ -2,6 +2,7 @@ import { typeset } from '../../expression/readings/typeset.ts';
 import type { Circuit, Input } from '../../spec/board.ts';
 import { mentioned } from '../../spec/names.ts';
 import type { Cell, Column, Row, RowGroup, Table } from '../block.ts';
+import { correlationText } from '../correlation.ts';
 import { aligned, toSi, typedUnitFor } from '../figures.ts';
 import { dash, em, math } from '../inline.ts';
 import type { Numbering } from '../numbering.ts';
@@ -80,7 +81,7 @@ function row(review: Review, input: Input, own: boolean): Row {
       [saysOf(review.trail, review.inputs, input) ?? '–'],
       ...numbers,
       unit ? [unit] : dash,
-      [toleranceText(input.value)],
+      [toleranceText(input.value) + correlationText(review.board, input.id)],
       basis ? [basis === 'typical' || basis === 'assumed' ? em(basis) : basis] : dash,
       originOf(review, input),
       used(review, input),

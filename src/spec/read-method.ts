@@ -55,11 +55,6 @@ class MethodReader {
       if (read && usual !== undefined && looksLikeQuantity(usual))
         this.#report.attempt(['symbols', name, 'usual'], () => requireDimension(parseQuantity(usual), read, usual));
     }
-    for (const [name, { unit, usual }] of Object.entries(symbols)) {
-      // A usual value may follow from others, as a factor of the policy does.
-      if (usual !== undefined && !looksLikeQuantity(usual))
-        this.#equation(['symbols', name, 'usual'], usual, this.#dimensions.get(name), unit);
-    }
     for (const [name, { unit }] of Object.entries(equations ?? {})) {
       if (Object.hasOwn(symbols, name))
         this.#report.add(
@@ -73,6 +68,11 @@ class MethodReader {
         );
       const read = this.#report.attempt(['equations', name, 'unit'], () => parseUnit(unit));
       if (read) this.#dimensions.set(name, read.dimension);
+    }
+    for (const [name, { unit, usual }] of Object.entries(symbols)) {
+      // A usual value may follow from a factor of the policy, another symbol or a result: a line at a temperature found here.
+      if (usual !== undefined && !looksLikeQuantity(usual))
+        this.#equation(['symbols', name, 'usual'], usual, this.#dimensions.get(name), unit);
     }
     for (const [name, { is, unit, source }] of Object.entries(equations ?? {})) {
       this.#equation(['equations', name, 'is'], is, this.#dimensions.get(name), unit);

@@ -64,6 +64,7 @@ describe.each(methods)('$place/$id', (method) => {
       ...Object.values(method.equations ?? {}).map(({ is }) => is),
       ...[...Object.values(method.checks ?? {}), ...Object.values(method.valid ?? {})].map(({ holds }) => holds),
       ...Object.values(method.firmware ?? {}).map(({ is }) => is),
+      ...Object.values(method.symbols).map(({ usual }) => usual ?? ''),
     ].join(' ; ');
     const words = new Set(texts.match(/[A-Za-z_][A-Za-z0-9_]*/g));
     for (const [symbol, { usual, from }] of Object.entries(method.symbols)) {

@@ -1,5 +1,7 @@
 import type { Findings } from '../analysis/findings.ts';
 import type { Board } from '../spec/board.ts';
+import { type Constant, constantsOf } from './constants.ts';
+import { constantsHeader } from './constants-header.ts';
 import { type CsvCell, toCsv } from './csv.ts';
 
 /** The files that stand beside the pages, by name: results.json, and the tables as CSV. */
@@ -8,6 +10,17 @@ export function packetFiles(board: Board, findings: Findings): Record<string, st
     'results.json': `${JSON.stringify(findings, null, 1)}\n`,
     'margins.csv': toCsv(marginRows(findings)),
     'parts.csv': toCsv(partRows(board)),
+    ...firmwareFiles(findings, constantsOf(board, findings)),
+  };
+}
+
+function firmwareFiles(findings: Findings, constants: readonly Constant[]): Record<string, string> {
+  if (!constants.length) return {};
+  const { document, revision_mark: revision, inputs_sha256 } = findings;
+  const table = Object.fromEntries(constants.map(({ name, ...constant }) => [name, constant]));
+  return {
+    'constants.h': constantsHeader(findings, constants),
+    'constants.json': `${JSON.stringify({ format: 'copperplate-constants/1', document, revision, inputs_sha256, constants: table }, null, 1)}\n`,
   };
 }
 

@@ -74,6 +74,8 @@ export interface Circuit {
   readonly checks: readonly Check[];
   /** When the equations hold. */
   readonly validity: readonly Check[];
+  /** Thresholds that must stay in order. */
+  readonly orders: readonly Order[];
   readonly firmware: readonly Result[];
   readonly testPoints: readonly TestPoint[];
   readonly plots: readonly {
@@ -155,6 +157,14 @@ export interface Check {
   readonly source?: string;
   /** Unit of the limit, in which the slack is printed. */
   readonly unit: Unit;
+}
+
+/** Thresholds in rising order; its checks compare each with the next. */
+export interface Order {
+  readonly name: string;
+  readonly because: string;
+  /** Check ids, from the lowest pair up. */
+  readonly checks: readonly string[];
 }
 
 export interface OperatingCase {

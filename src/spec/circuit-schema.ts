@@ -54,6 +54,15 @@ export const check = z.strictObject({
   source: sentence.optional(),
 });
 
+/** Thresholds that must stay in this order on every board: `rising: [V_uv, bus.V_bus, V_ov]`. */
+export const order = z.strictObject({
+  /** Two or more results, inputs or expressions, lowest first. */
+  rising: z.array(typed).min(2),
+  /** Why the order must hold. */
+  because: sentence,
+  source: sentence.optional(),
+});
+
 export const firmware = z.union([
   typed.transform((is): { is: string; unit?: string | undefined; says?: string | undefined } => ({ is })),
   z.strictObject({ is: typed, unit: typed.optional(), says: sentence.optional() }),
@@ -80,6 +89,8 @@ export const equationParts = {
   checks: z.record(symbolName, check).optional(),
   /** Says when the equations hold; a board outside carries a mark. */
   valid: z.record(symbolName, check).optional(),
+  /** Thresholds in rising order; each is checked against the next. */
+  order: z.record(symbolName, order).optional(),
   firmware: z.record(z.string().regex(/^[A-Z][A-Z0-9_]*$/), firmware).optional(),
   'test points': z.record(symbolName, testPoint).optional(),
   plots: z.array(plot).optional(),
@@ -112,3 +123,4 @@ export const circuit = z.strictObject({
 export type CircuitSpec = z.output<typeof circuit>;
 export type GivenSpec = z.output<typeof given>;
 export type CheckSpec = z.output<typeof check>;
+export type OrderSpec = z.output<typeof order>;

@@ -11,6 +11,7 @@ import type { Circuit, Input, InputValue, Result, TestPoint } from './board.ts';
 import type { CheckSpec, CircuitSpec, GivenSpec } from './circuit-schema.ts';
 import { readCorrelations } from './correlations.ts';
 import type { Method } from './method-schema.ts';
+import { orderedChecks } from './orders.ts';
 import type { Report } from './report.ts';
 import { meant, unknownKey } from './schema-problems.ts';
 import type { Path } from './yaml-file.ts';
@@ -61,10 +62,11 @@ export function readCircuit(
     return [result];
   });
   reportClashes(report, id, spec, method, inputs);
+  const ordered = orderedChecks(id, { ...fromMethod(method?.order, path), ...fromSpec(spec.order, path, 'order') });
   const checks = readChecks(
     report,
     id,
-    { ...fromMethod(method?.checks, path), ...fromSpec(spec.checks, path, 'checks') },
+    { ...fromMethod(method?.checks, path), ...fromSpec(spec.checks, path, 'checks'), ...ordered.checks },
     places,
   );
   const validity = readChecks(
@@ -83,6 +85,7 @@ export function readCircuit(
     results,
     checks,
     validity,
+    orders: ordered.orders,
     firmware: readFirmware(
       report,
       id,
@@ -205,6 +208,7 @@ const usedInSpec = (spec: CircuitSpec, name: string): boolean =>
   [
     ...Object.values(spec.equations ?? {}).map((e) => e.is),
     ...Object.values(spec.checks ?? {}).map((c) => c.holds),
+    ...Object.values(spec.order ?? {}).flatMap(({ rising }) => rising),
     ...Object.values(spec.given ?? {}).map((g) => g.is),
   ].some((text) => new RegExp(`(^|[^A-Za-z0-9_.])${name}($|[^A-Za-z0-9_])`).test(text));
 

@@ -356,6 +356,7 @@ const partKeys: Record<string, readonly string[]> = {
   equations: ['is', 'unit', 'says', 'source', 'heat', 'stored', 'load', 'hazard'],
   checks: ['holds', 'because', 'source'],
   valid: ['holds', 'because', 'source'],
+  order: ['rising', 'because', 'source'],
   firmware: ['is', 'unit', 'says'],
   'test points': ['read', 'when', 'says'],
   plots: ['of', 'over', 'limit', 'says'],

@@ -74,6 +74,7 @@ export const circuitOf = (results: readonly Result[], more: Partial<Circuit> = {
   results,
   checks: [],
   validity: [],
+  orders: [],
   firmware: [],
   testPoints: [],
   plots: [],

@@ -6,7 +6,7 @@ export interface DesignFolder {
   readonly board: string;
   readonly revision: string;
   readonly folder: string;
-  /** Files that belong to the revision, by name: `spec.yaml`, and `notes.mdx`, `bench.csv` where they exist. */
+  /** Files that belong to the revision, by name: `spec.yaml`, and `parts.csv`, `notes.mdx`, `bench.csv` where they exist. */
   readonly files: ReadonlyMap<string, string>;
 }
 
@@ -15,7 +15,7 @@ export class DesignsError extends Error {
   override readonly name = 'DesignsError';
 }
 
-const belonging = ['spec.yaml', 'notes.mdx', 'bench.csv'];
+const belonging = ['spec.yaml', 'parts.csv', 'notes.mdx', 'bench.csv'];
 const folderName = /^[A-Za-z0-9][A-Za-z0-9._-]*$/;
 
 /**

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { circuit, symbolName } from './circuit-schema.ts';
+import { described } from './described.ts';
 
 const sentence = z.string().trim().min(1);
 const quantityText = z.string().trim().min(1);
@@ -12,87 +13,127 @@ export const statuses = ['draft', 'for review', 'released'] as const;
 /** A range, or a range with what it is. */
 const condition = z.union([
   quantityText.transform((is): { is: string; says?: string | undefined } => ({ is })),
-  z.strictObject({ is: quantityText, says: sentence.optional() }),
+  z.strictObject({
+    is: described(quantityText, 'The range to endure.', '-10 degC to 45 degC typ 25 degC'),
+    says: described(sentence.optional(), 'What it is.', 'Air at the enclosure'),
+  }),
 ]);
+
+const requirement = z.strictObject({
+  says: described(sentence, 'The requirement in one sentence.', 'Full torque from a full to an empty pack'),
+  'shown by': described(
+    z.union([listOfText, sentence.transform((one) => [one])]).optional(),
+    'Checks that show it; `stage.*` stands for all of a circuit.',
+    ['pack.window', 'stage.*'],
+  ),
+  method: described(
+    z.string().optional(),
+    'How it is shown where no check does: inspection, test, analysis.',
+    'inspection',
+  ),
+});
+
+const deviation = z.strictObject({
+  check: described(z.string(), 'The check that does not hold.', 'stage.junction'),
+  reason: described(sentence, 'Why the board is accepted all the same.', 'Bench shows 6 K less than computed'),
+  approved: described(date, 'When it was approved, year-month-day.', '2026-03-20'),
+  by: described(sentence.optional(), 'Who approved it, by role.', 'Chief engineer'),
+});
+
+const action = z.strictObject({
+  says: described(sentence, 'What is to be done.', 'Measure the case temperature at 45 °C'),
+  who: described(sentence.optional(), 'Who does it, by role.', 'Test engineer'),
+  due: described(date.optional(), 'Until when, year-month-day.', '2026-04-01'),
+  'blocks release': described(z.enum(['yes', 'no']).optional(), 'Whether the board must wait for it.', 'yes'),
+});
+
+const cautionDecision = z.strictObject({
+  level: described(z.enum(cautionLevels).optional(), 'Another signal word than the caution has.', 'warning'),
+  dismissed: described(z.literal('yes').optional(), 'Leaves the caution out, for a reason.', 'yes'),
+  reason: described(sentence.optional(), 'Why.', 'The pack is potted; no cell can be reached.'),
+  role: described(sentence.optional(), 'Who decided, by role.', 'Safety engineer'),
+  date: described(date.optional(), 'When, year-month-day.', '2026-03-20'),
+});
 
 /** The whole spec file of one revision. Values are still text here; `readSpec` gives them meaning. */
 export const specSchema = z.strictObject({
-  /** Title of the board, at most 40 characters on the cover. */
-  board: sentence,
-  /** Document number: `OC-210`. */
-  document: sentence,
-  /** Revision mark: `B`. */
-  revision: z.string().trim().min(1).max(8),
-  /** Folder of the revision that this one replaces: `rev-a`. */
-  supersedes: z
-    .string()
-    .regex(/^[a-z0-9][a-z0-9._-]*$/i, 'folder')
-    .optional(),
-  issued: date,
-  status: z.enum(statuses),
-  purpose: sentence,
-  /** Legal owner, department and the like for the title block. */
-  owner: sentence.optional(),
-  department: sentence.optional(),
-  designer: sentence.optional(),
-  approver: sentence.optional(),
-  classification: sentence.optional(),
-  language: z
-    .string()
-    .regex(/^[a-z]{2}(-[A-Z]{2})?$/, 'language')
-    .optional(),
-  supplement: sentence.optional(),
-  /** Ranges that every board must endure. */
-  conditions: z.record(symbolName, condition).optional(),
-  /** Named operating cases; a condition that a case does not name keeps its full range. */
-  cases: z.record(z.string(), z.record(symbolName, quantityText)).optional(),
-  margins: z
-    .strictObject({
-      /** Name of a policy, or a table of your own. */
-      derating: z.union([z.string(), z.record(symbolName, quantityText)]).optional(),
-      /** A check that holds by less is marginal. */
-      target: quantityText.optional(),
-    })
-    .optional(),
-  requirements: z
-    .record(
-      z.string(),
-      z.strictObject({
-        says: sentence,
-        'shown by': z.union([listOfText, sentence.transform((one) => [one])]).optional(),
-        method: z.string().optional(),
-      }),
-    )
-    .optional(),
-  circuits: z.record(symbolName, circuit).optional(),
-  deviations: z
-    .array(z.strictObject({ check: z.string(), reason: sentence, approved: date, by: sentence.optional() }))
-    .optional(),
-  actions: z
-    .record(
-      z.string(),
-      z.strictObject({
-        says: sentence,
-        who: sentence.optional(),
-        due: date.optional(),
-        'blocks release': z.enum(['yes', 'no']).optional(),
-      }),
-    )
-    .optional(),
-  /** Facts for the safety cautions that no equation gives: flags and numbers by name. */
-  safety: z.record(symbolName, z.string()).optional(),
-  /** Levels of safety cautions that this board raises, or lowers or dismisses for a reason, by the caution's id. */
-  cautions: z
-    .record(
-      symbolName,
-      z.strictObject({
-        level: z.enum(cautionLevels).optional(),
-        dismissed: z.literal('yes').optional(),
-        reason: sentence.optional(),
-        role: sentence.optional(),
-        date: date.optional(),
-      }),
-    )
-    .optional(),
+  board: described(sentence, 'Title of the board, at most 40 characters on the cover.', 'Orchard cart hub drive'),
+  document: described(sentence, 'Document number.', 'OC-210'),
+  revision: described(z.string().trim().min(1).max(8), 'Revision mark as printed.', 'B'),
+  supersedes: described(
+    z
+      .string()
+      .regex(/^[A-Za-z0-9][A-Za-z0-9._-]*$/, 'folder')
+      .optional(),
+    'Folder of the revision that this one replaces; the packet then says what changed.',
+    'rev-a',
+  ),
+  issued: described(date, 'Date of issue, year-month-day.', '2026-03-18'),
+  status: described(z.enum(statuses), 'How far the document is.', 'draft'),
+  purpose: described(
+    sentence,
+    'What the board does, in one sentence.',
+    'Drives the hub motor of a fruit-picking cart.',
+  ),
+  owner: described(sentence.optional(), 'Legal owner, for the title block.', 'Windfall Carts'),
+  department: described(sentence.optional(), 'Department, for the title block.', 'Power electronics'),
+  designer: described(sentence.optional(), 'Who made it, for the title block.', 'Design engineer'),
+  approver: described(sentence.optional(), 'Who approves it, for the title block.', 'Chief engineer'),
+  classification: described(sentence.optional(), 'Who may read it, for the title block.', 'internal'),
+  language: described(
+    z
+      .string()
+      .regex(/^[a-z]{2}(-[A-Z]{2})?$/, 'language')
+      .optional(),
+    'Language of the texts.',
+    'en',
+  ),
+  supplement: described(sentence.optional(), 'Supplementary title.', 'Calculation packet'),
+  conditions: described(z.record(symbolName, condition).optional(), 'Ranges that every board must endure, by symbol.', {
+    I_ph: '5 A to 70 A typ 20 A',
+    T_amb: '-10 degC to 45 degC typ 25 degC',
+  }),
+  cases: described(
+    z.record(z.string(), z.record(symbolName, quantityText)).optional(),
+    'Named operating cases; a condition that a case does not name keeps its full range.',
+    { climb: { I_ph: '40 A to 70 A typ 60 A' } },
+  ),
+  margins: described(
+    z
+      .strictObject({
+        derating: described(
+          z.union([z.string(), z.record(symbolName, quantityText)]).optional(),
+          'Name of a published derating policy, or a table of your own.',
+          'ecss',
+          { resistor_power: '0.5' },
+        ),
+        target: described(quantityText.optional(), 'A check that holds by less is marginal.', '10 %'),
+      })
+      .optional(),
+    'House rules.',
+    { derating: 'ecss', target: '10 %' },
+  ),
+  requirements: described(z.record(z.string(), requirement).optional(), 'Requirements and the checks that show them.', {
+    'REQ-1': { says: 'Full torque from a full to an empty pack', 'shown by': ['pack.window', 'stage.*'] },
+  }),
+  circuits: described(z.record(symbolName, circuit).optional(), 'The circuits of the board, by name.', {
+    bus_sense: { method: 'voltage-divider', given: { V_in: 'pack.V_bat' } },
+  }),
+  deviations: described(z.array(deviation).optional(), 'Checks that do not hold and are accepted all the same.', [
+    { check: 'stage.junction', reason: 'Bench shows 6 K less than computed', approved: '2026-03-20' },
+  ]),
+  actions: described(z.record(z.string(), action).optional(), 'Open actions of the review.', {
+    'A-1': { says: 'Measure the case temperature at 45 °C', 'blocks release': 'yes' },
+  }),
+  safety: described(
+    z.record(symbolName, z.string()).optional(),
+    'Facts for the safety cautions that no equation gives: yes or no, and numbers. Silence is unknown, never no.',
+    { has_fuse: 'true', I_fuse: '60 A' },
+  ),
+  cautions: described(
+    z.record(symbolName, cautionDecision).optional(),
+    'Safety cautions that this board raises, or lowers or dismisses for a reason, by id.',
+    { S05: { level: 'danger' } },
+  ),
 });
 export type Spec = z.output<typeof specSchema>;

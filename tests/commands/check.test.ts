@@ -164,22 +164,3 @@ describe('packet', () => {
     expect(readFileSync(join(out, 'index.html'), 'utf8')).toBe('the last good packet');
   });
 });
-
-describe('new', () => {
-  test('writes a spec that builds, and refuses to write over one', async () => {
-    const folder = mkdtempSync(join(root, 'new-'));
-    const made = await runCommand('new', ['lift-table', '--designs', folder]);
-    expect(made).toMatchObject({ status: 0, out: expect.stringContaining('lift-table/rev-a/spec.yaml') });
-    expect((await runCommand('check', ['--designs', folder, '--trials', '500'])).status).toBe(0);
-    const again = await runCommand('new', ['lift-table', '--designs', folder]);
-    expect(again).toMatchObject({ status: 2, err: expect.stringContaining('left as it is') });
-    const next = await runCommand('new', ['lift-table', '--from', 'lift-table/rev-a', '--designs', folder]);
-    expect(next.status).toBe(0);
-    const spec = readFileSync(join(folder, 'lift-table/rev-b/spec.yaml'), 'utf8');
-    expect(spec).toMatch(/revision: B\nsupersedes: rev-a\n[\s\S]*status: draft/);
-  });
-  test('--list shows every method with a line', async () => {
-    const { out } = await runCommand('new', ['--list']);
-    expect(out).toMatch(/sensing\s+voltage-divider\s+\S/);
-  });
-});

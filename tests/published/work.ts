@@ -1,13 +1,9 @@
-import { loadHandbook } from '../../src/site/handbook-files.ts';
+import { methodFigures } from '../../src/published/kinds/method.ts';
 import type { Method } from '../../src/spec/method-schema.ts';
-import { workMethod } from '../../src/spec/work-method.ts';
-
-const { methods, policies } = loadHandbook();
-/** Results that ask for derating take it from the strictest policy. */
-const strictest = new Map([...policies].filter(([id]) => id === 'ecss'));
+import { handbook } from '../handbook.ts';
 
 export function methodNamed(id: string): Method {
-  const method = methods.get(id);
+  const method = handbook.methods.get(id);
   if (!method) throw new Error(`The handbook has no method ${id}`);
   return method;
 }
@@ -18,14 +14,5 @@ export function methodNamed(id: string): Method {
  * @returns nominal value of a result by its symbol, in SI base units
  * @example work('step-down', { V_in: '30 V', L: '6.8 uH' })('dI') // 1.2254901…
  */
-export function work(id: string, given: Record<string, string>): (symbol: string) => number {
-  const method = methodNamed(id);
-  const unknown = Object.keys(given).filter((symbol) => !Object.hasOwn(method.symbols, symbol));
-  if (unknown.length) throw new Error(`${id} has no symbol ${unknown.join(', ')}`);
-  const values = workMethod(method, { ...method.example.given, ...given }, strictest);
-  return (symbol) => {
-    const value = values[symbol];
-    if (value === undefined) throw new Error(`${id} has no result ${symbol}`);
-    return value;
-  };
-}
+export const work = (id: string, given: Record<string, string>): ((symbol: string) => number) =>
+  methodFigures(id, given, handbook);

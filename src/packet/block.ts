@@ -17,7 +17,8 @@ export type Block =
   | Statement
   | SignOff
   | TitleBlock
-  | Legend;
+  | Legend
+  | Listing;
 
 export interface Paragraph {
   readonly kind: 'paragraph';
@@ -104,7 +105,8 @@ export interface Equation {
   readonly changed?: boolean;
 }
 export interface EquationLine {
-  readonly label: 'symbols' | 'typical' | 'worst';
+  /** `example` stands in the handbook, where no board is at hand. */
+  readonly label: 'symbols' | 'typical' | 'worst' | 'example';
   /** TeX of the right side in top-level terms, between which a long line may break. */
   readonly terms: readonly string[];
   readonly result?: { readonly number: string; readonly unit: string };
@@ -190,4 +192,10 @@ export interface Legend {
   readonly kind: 'legend';
   readonly part: 'marks' | 'range-rule' | 'questions';
   readonly items?: readonly { readonly question: string; readonly answer: Text }[];
+}
+
+/** Lines to be typed as they stand: a piece of a spec, a command. */
+export interface Listing {
+  readonly kind: 'listing';
+  readonly text: string;
 }

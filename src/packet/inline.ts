@@ -7,6 +7,7 @@ export const name = (text: string): Inline => ({ kind: 'name', text });
 export const strong = (text: string): Inline => ({ kind: 'strong', text });
 export const em = (text: string): Inline => ({ kind: 'em', text });
 export const link = (text: string, to: string): Inline => ({ kind: 'link', text, to });
+export const method = (id: string): Inline => ({ kind: 'method', text: id, id });
 export const page = (of: string): Inline => ({ kind: 'page', of });
 /** The number alone, in a column headed so. */
 export const pageNumber = (of: string): Inline => ({ kind: 'page', of, bare: true });

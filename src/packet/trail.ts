@@ -19,13 +19,14 @@ export interface Trail {
   readonly limits: ReadonlyMap<string, readonly Check[]>;
 }
 
-export function trailOf(board: Board): Trail {
+/** @param prefix  stands before running numbers: those of the packet's seventh chapter, if silent */
+export function trailOf(board: Board, prefix = '7.'): Trail {
   const { circuits, totals } = board;
   const results = [...circuits.flatMap((circuit) => circuit.results), ...totals];
   const sections = [...circuits.map(({ id }) => id), ...(totals.length ? ['board'] : [])];
   return {
-    sections: new Map(sections.map((id, i) => [id, `7.${i + 1}`])),
-    equations: new Map(results.map(({ id }, i) => [id, `7.${i + 1}`])),
+    sections: new Map(sections.map((id, i) => [id, `${prefix}${i + 1}`])),
+    equations: new Map(results.map(({ id }, i) => [id, `${prefix}${i + 1}`])),
     uses: usesOf(board),
     limits: gathered(
       circuits.flatMap(({ checks }) => checks.flatMap((check) => mentionedBy(check).map((id) => [id, check] as const))),
@@ -93,7 +94,7 @@ export function usedIn(trail: Trail, id: string, seen: ReadonlySet<string> = new
 
 /** Equation numbers with neighbours joined: (7.3)–(7.5). */
 function runs(ids: readonly string[], trail: Trail): Text[] {
-  const order = (id: string) => Number(trail.equations.get(id)!.split('.')[1]);
+  const order = (id: string) => Number(trail.equations.get(id)!.split('.').at(-1));
   const sorted = [...new Set(ids)].sort((a, b) => order(a) - order(b));
   const found: string[][] = [];
   for (const id of sorted) {

@@ -38,6 +38,7 @@ const checkSchema = z.union([
     ...head,
     equations: z.record(z.string(), equation),
     checks: z.record(z.string(), statement).optional(),
+    /** Coefficients of measured values, as a spec has them: `V with I`. */
     correlations: texts.optional(),
     trials: z.number().int().default(100_000),
   }),

@@ -15,6 +15,18 @@ export function workMethod(
   given: Readonly<Record<string, string>>,
   policies: Handbook['policies'] = new Map(),
 ): Record<string, number> {
+  return nominalOf(methodBoard(method, given, policies));
+}
+
+/**
+ * A board that is one circuit `it` of a method, with the values given and the first of the policies.
+ * @throws Error with the problems in words, when the values do not fit the method
+ */
+export function methodBoard(
+  method: Method,
+  given: Readonly<Record<string, string>>,
+  policies: Handbook['policies'] = new Map(),
+): Board {
   const derating = policies.keys().next().value;
   const spec = stringify({
     board: 'Worked example',
@@ -33,7 +45,7 @@ export function workMethod(
     { methods: new Map([[method.id, method]]), policies },
   );
   if (!board) throw new Error(showProblems(problems));
-  return nominalOf(board);
+  return board;
 }
 
 function nominalOf(board: Board): Record<string, number> {

@@ -3,7 +3,7 @@ import type { Circuit } from '../../spec/board.ts';
 import type { Block } from '../block.ts';
 import { cautionLine } from '../caution-block.ts';
 import { chapterHeads } from '../chapter-list.ts';
-import { link, listed, math, name, strong } from '../inline.ts';
+import { link, listed, math, method as methodName, name, strong } from '../inline.ts';
 import { countsOf, marginText, verdictSentence } from '../margins.ts';
 import { type Numbering, numbering } from '../numbering.ts';
 import type { Chapter, Section } from '../packet.ts';
@@ -96,7 +96,7 @@ function aside(review: Review, circuit: Circuit): Text[] {
     [
       strong(circuit.id),
       method ? ', method ' : ', equations of this board',
-      ...(method ? [name(method.id)] : []),
+      ...(method ? [methodName(method.id)] : []),
       ...(alike ? [alike] : []),
     ],
     [`${capital(counted(results.length, 'equation'))}, ${counted(checks.length, 'check')}.`],

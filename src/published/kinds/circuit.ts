@@ -30,6 +30,12 @@ function findInPlace(
   { id, title, equations, checks, correlations, trials }: InPlace,
   given: Readonly<Record<string, string>>,
 ): Findings {
+  const circuit = {
+    given,
+    ...(Object.keys(equations).length ? { equations } : {}),
+    ...(checks ? { checks } : {}),
+    ...(correlations ? { correlations } : {}),
+  };
   const spec = {
     board: title.slice(0, 40),
     document: id,
@@ -37,14 +43,7 @@ function findInPlace(
     issued: '2026-01-01',
     status: 'draft',
     purpose: title,
-    circuits: {
-      c: {
-        given,
-        ...(Object.keys(equations).length ? { equations } : {}),
-        ...(checks ? { checks } : {}),
-        ...(correlations ? { correlations } : {}),
-      },
-    },
+    circuits: { c: circuit },
   };
   const place = { file: `${id}.yaml`, board: 'published', revision: 'a' };
   const { board, problems } = readSpec(stringify(spec), place, { methods: new Map(), policies: new Map() });

@@ -1,0 +1,15 @@
+import type { Section } from '../packet.ts';
+import type { Text } from '../text.ts';
+
+/** One page of the handbook as data: a method, or a table over all of them. */
+export interface HandbookPage {
+  /** File name of its page: `voltage-divider`. */
+  readonly id: string;
+  readonly title: string;
+  /** The question it answers, in one line. */
+  readonly question: string;
+  readonly lead: Text;
+  /** Stands in the margin beside the lead. */
+  readonly aside: readonly Text[];
+  readonly sections: readonly Section[];
+}

@@ -13,6 +13,10 @@ export interface Program {
   readonly first: number;
   readonly slots: number;
   readonly steps: readonly ProgramStep[];
+  /** What each step is to the readings that do plain arithmetic themselves, and the slots of its first two arguments. */
+  readonly codes: Uint8Array;
+  readonly left: Int32Array;
+  readonly right: Int32Array;
 }
 
 export type ProgramStep =
@@ -23,6 +27,27 @@ export type ProgramStep =
       readonly numbers: number[];
       readonly ranges: Interval[];
     };
+
+/**
+ * Most steps of a board are plain arithmetic. A search runs its tape a million times, so the numeric readings do these
+ * in place, without a call and without an array; `laws.test.ts` holds them to the operations' own readings.
+ */
+export const CONSTANT = 0;
+export const ADD = 1;
+export const SUBTRACT = 2;
+export const MULTIPLY = 3;
+export const DIVIDE = 4;
+export const NEGATE = 5;
+/** Anything else: the operation is asked. */
+export const CALL = 6;
+
+const codeOf: Readonly<Record<string, number>> = {
+  add: ADD,
+  subtract: SUBTRACT,
+  multiply: MULTIPLY,
+  divide: DIVIDE,
+  negate: NEGATE,
+};
 
 const programs = new WeakMap<Tape, Program>();
 
@@ -36,9 +61,13 @@ export function programOf(tape: Tape): Program {
 }
 
 function compile({ inputs, steps }: Tape): Program {
+  const argument = (k: number) => Int32Array.from(steps, (step) => ('args' in step ? (step.args[k] ?? 0) : 0));
   return {
     first: inputs.length,
     slots: inputs.length + steps.length,
+    codes: Uint8Array.from(steps, (step) => ('args' in step ? (codeOf[step.operation] ?? CALL) : CONSTANT)),
+    left: argument(0),
+    right: argument(1),
     steps: steps.map((step): ProgramStep => {
       if ('constant' in step) {
         return { operation: undefined, constant: step.constant, within: step.within ?? point(step.constant) };

@@ -56,26 +56,28 @@ export function negateRange(a: Interval): Interval {
 }
 
 export function multiplyRanges(a: Interval, b: Interval): Interval {
-  const certain = a.certain && b.certain;
-  if (a.lo >= 0) return productOfPositive(a, b, certain);
-  if (b.lo >= 0) return productOfPositive(b, a, certain);
-  if (a.hi <= 0) {
-    // a is not above 0, b reaches below it
-    const lo = b.hi > 0 ? multiplyDown(a.lo, b.hi) : multiplyDown(a.hi, b.hi);
-    return { lo, hi: multiplyUp(a.lo, b.lo), certain };
-  }
-  if (b.hi <= 0) return { lo: multiplyDown(a.hi, b.lo), hi: multiplyUp(a.lo, b.lo), certain };
   return {
-    lo: Math.min(multiplyDown(a.lo, b.hi), multiplyDown(a.hi, b.lo)),
-    hi: Math.max(multiplyUp(a.lo, b.lo), multiplyUp(a.hi, b.hi)),
-    certain,
+    lo: productLow(a.lo, a.hi, b.lo, b.hi),
+    hi: productHigh(a.lo, a.hi, b.lo, b.hi),
+    certain: a.certain && b.certain,
   };
 }
 
-function productOfPositive(a: Interval, b: Interval, certain: boolean): Interval {
-  const lo = multiplyDown(b.lo >= 0 ? a.lo : a.hi, b.lo);
-  const hi = multiplyUp(b.hi >= 0 ? a.hi : a.lo, b.hi);
-  return { lo, hi, certain };
+/** The least product of numbers in `aLo … aHi` and `bLo … bHi`. */
+export function productLow(aLo: number, aHi: number, bLo: number, bHi: number): number {
+  if (aLo >= 0) return multiplyDown(bLo >= 0 ? aLo : aHi, bLo);
+  if (bLo >= 0) return multiplyDown(bHi, aLo);
+  if (aHi <= 0) return bHi > 0 ? multiplyDown(aLo, bHi) : multiplyDown(aHi, bHi);
+  if (bHi <= 0) return multiplyDown(aHi, bLo);
+  return Math.min(multiplyDown(aLo, bHi), multiplyDown(aHi, bLo));
+}
+
+/** The greatest product of numbers in `aLo … aHi` and `bLo … bHi`. */
+export function productHigh(aLo: number, aHi: number, bLo: number, bHi: number): number {
+  if (aLo >= 0) return multiplyUp(bHi >= 0 ? aHi : aLo, bHi);
+  if (bLo >= 0) return multiplyUp(aHi >= 0 ? bHi : bLo, aHi);
+  if (aHi <= 0 || bHi <= 0) return multiplyUp(aLo, bLo);
+  return Math.max(multiplyUp(aLo, bLo), multiplyUp(aHi, bHi));
 }
 
 /** Quotient; a divisor that can be zero gives a half line or the whole line, and `certain: false`. */
@@ -96,14 +98,15 @@ function quotientByPositive(a: Interval, lo: number, hi: number, certain: boolea
   };
 }
 
-function quotientDown(a: number, b: number): number {
+/** `a ÷ b` for b ≥ 0, as the end of a range: 0 stands for a number that comes near it. */
+export function quotientDown(a: number, b: number): number {
   if (a === 0) return 0;
   if (b === 0) return a < 0 ? -Infinity : 0;
   if (b === Infinity) return a < 0 ? -Number.MIN_VALUE : 0;
   return divideDown(a, b);
 }
 
-function quotientUp(a: number, b: number): number {
+export function quotientUp(a: number, b: number): number {
   if (a === 0) return 0;
   if (b === 0) return a > 0 ? Infinity : 0;
   if (b === Infinity) return a > 0 ? Number.MIN_VALUE : 0;

@@ -1,9 +1,7 @@
-import type { Interval } from '../../expression/interval.ts';
-import { range } from '../../expression/ranges.ts';
 import type { Box } from '../worst-case/box.ts';
 import { prove } from '../worst-case/branch-and-bound.ts';
 import { climb, type Point } from '../worst-case/corner.ts';
-import type { BoardFunction } from '../worst-case/function.ts';
+import type { BoardFunction, Ends } from '../worst-case/function.ts';
 
 /** Where one variable may lie instead. */
 export interface Change {
@@ -14,9 +12,7 @@ export interface Change {
 /** Parts of a box that are looked at to decide whether a check still holds; more than ever mattered on the demo boards. */
 const budget = 400;
 
-interface Part {
-  readonly lo: Float64Array;
-  readonly hi: Float64Array;
+interface Part extends Ends {
   readonly start: Float64Array;
 }
 
@@ -51,9 +47,8 @@ export class SlackUnder {
 
   /** Whether the slack stays at or above zero everywhere, corners or not, as far as the budget goes. */
   holds(change: Change): boolean {
-    const moved = range(change.min, change.max);
-    const boxes = this.#parts.map(({ lo, hi }) =>
-      Array.from(lo, (low, i): Interval => (i === this.#at ? moved : range(low, hi[i]!))),
+    const boxes = this.#parts.map(
+      ({ lo, hi }): Ends => ({ lo: lo.with(this.#at, change.min), hi: hi.with(this.#at, change.max) }),
     );
     const start = this.#parts.map((part): Point => {
       const at = part.start.with(this.#at, change.min);

@@ -1,7 +1,8 @@
-import type { Interval } from '../../expression/interval.ts';
-import { addRanges, multiplyRanges, negateRange, point, range, subtractRanges } from '../../expression/ranges.ts';
+import type { RangeList } from '../../expression/range-list.ts';
+import { productHigh, productLow } from '../../expression/ranges.ts';
+import { addDown, addUp } from '../../expression/rounding.ts';
 import { flip, type Point } from './corner.ts';
-import type { BoardFunction } from './function.ts';
+import type { BoardFunction, Ends } from './function.ts';
 import { Heap } from './heap.ts';
 
 export interface Proof {
@@ -13,7 +14,7 @@ export interface Proof {
 }
 
 interface Node {
-  readonly box: readonly Interval[];
+  readonly box: Ends;
   /** Which of the boxes it was cut from. */
   readonly from: number;
   readonly bound: number;
@@ -39,7 +40,7 @@ export interface ProofOptions {
  */
 export function prove(
   f: BoardFunction,
-  boxes: readonly (readonly Interval[])[],
+  boxes: readonly Ends[],
   sense: 1 | -1,
   start: readonly Point[],
   { tolerance, budget, enough = Number.NEGATIVE_INFINITY }: ProofOptions,
@@ -49,7 +50,7 @@ export function prove(
   let looked = 0;
   let dropped = Number.NEGATIVE_INFINITY;
   const open = new Heap<Node>((a, b) => b.bound - a.bound);
-  const look = (part: readonly Interval[], of: number): void => {
+  const look = (part: Ends, of: number): void => {
     looked++;
     const { reached, bound, box, widest } = examine(f, part, sense);
     for (const candidate of reached) if (candidate.value > best.value) [best, from] = [candidate, of];
@@ -59,104 +60,93 @@ export function prove(
   boxes.forEach(look);
   if (open.size > 0) {
     const box = boxes[from]!;
-    best = flip(
-      f,
-      Float64Array.from(box, ({ lo }) => lo),
-      Float64Array.from(box, ({ hi }) => hi),
-      best,
-      sense,
-    );
+    best = flip(f, box.lo, box.hi, best, sense);
   }
   const decided = (): boolean => enough !== Number.NEGATIVE_INFINITY && best.value > enough;
   while (open.size > 0 && open.peek()!.bound > best.value + tolerance && looked < budget && !decided()) {
     const node = open.pop()!;
     // Where nothing is left to cut, rounding alone keeps bound and value apart.
     if (node.widest < 0) dropped = Math.max(dropped, node.bound);
-    else for (const half of halves(node)) look(half, node.from);
+    else for (const half of halves(node.box, node.widest)) look(half, node.from);
   }
   return { best, from, bound: Math.max(best.value, dropped, open.peek()?.bound ?? Number.NEGATIVE_INFINITY) };
 }
 
 interface Examined {
   /** The part with what is settled pinned to its end. */
-  readonly box: readonly Interval[];
+  readonly box: Ends;
   readonly bound: number;
   readonly widest: number;
   readonly reached: readonly Point[];
 }
 
 /** Bounds one part of the box and tries the points that its slopes suggest. */
-function examine(f: BoardFunction, part: readonly Interval[], sense: 1 | -1): Examined {
+function examine(f: BoardFunction, part: Ends, sense: 1 | -1): Examined {
   let box = part;
-  let { range: values, slopes } = orient(f.rangeAndSlopes(box), sense);
-  const pinned = pin(box, slopes);
+  let { range: values, slopes } = f.rangeAndSlopes(box);
+  const pinned = pin(box, slopes, sense);
   if (pinned) {
     box = pinned;
-    ({ range: values, slopes } = orient(f.rangeAndSlopes(box), sense));
+    ({ range: values, slopes } = f.rangeAndSlopes(box));
   }
-  const middle = Float64Array.from(box, ({ lo, hi }) => lo + (hi - lo) / 2);
-  const corner = Float64Array.from(box, ({ lo, hi }, i) => (slopes[i]!.lo + slopes[i]!.hi >= 0 ? hi : lo));
+  const middle = box.lo.map((lo, i) => lo + (box.hi[i]! - lo) / 2);
+  const corner = box.lo.map((lo, i) => (sense * (slopes.lo[i]! + slopes.hi[i]!) >= 0 ? box.hi[i]! : lo));
   const reached = [middle, corner]
     .map((at): Point => ({ at, value: sense * f.value(at) }))
     .filter(({ value }) => !Number.isNaN(value));
-  const mean = meanValueBound(f, box, slopes, middle, sense);
-  return { box, bound: Math.min(values.hi, mean), widest: widest(box, slopes), reached };
-}
-
-function orient(
-  { range: values, slopes }: { range: Interval; slopes: Interval[] },
-  sense: 1 | -1,
-): { range: Interval; slopes: Interval[] } {
-  return sense === 1 ? { range: values, slopes } : { range: negateRange(values), slopes: slopes.map(negateRange) };
+  const bound = Math.min(sense === 1 ? values.hi : -values.lo, meanValueBound(f, box, slopes, middle, sense));
+  return { box, bound, widest: widest(box, slopes), reached };
 }
 
 /** The box with every variable of one-signed slope moved to the end where the value is greatest; undefined if none is. */
-function pin(box: readonly Interval[], slopes: readonly Interval[]): Interval[] | undefined {
-  let any = false;
-  const pinned = box.map((x, i) => {
-    const slope = slopes[i]!;
-    if (x.lo === x.hi || !slope.certain || (slope.lo < 0 && slope.hi > 0)) return x;
-    any = true;
-    return point(slope.lo >= 0 ? x.hi : x.lo);
-  });
-  return any ? pinned : undefined;
+function pin({ lo, hi }: Ends, slopes: RangeList, sense: 1 | -1): Ends | undefined {
+  let pinned: Ends | undefined;
+  for (let i = 0; i < lo.length; i++) {
+    const [least, greatest] = [slopes.lo[i]!, slopes.hi[i]!];
+    if (lo[i] === hi[i] || !slopes.certain[i] || (least < 0 && greatest > 0)) continue;
+    pinned ??= { lo: lo.slice(), hi: hi.slice() };
+    if (least >= 0 === (sense === 1)) pinned.lo[i] = hi[i]!;
+    else pinned.hi[i] = lo[i]!;
+  }
+  return pinned;
 }
 
 /** f(c) + Σ slope·(x − c) at its greatest, which is quadratically tight in the width of the box. */
-function meanValueBound(
-  f: BoardFunction,
-  box: readonly Interval[],
-  slopes: readonly Interval[],
-  middle: Float64Array,
-  sense: 1 | -1,
-): number {
-  if (slopes.some(({ certain }) => !certain)) return Number.POSITIVE_INFINITY;
-  const centre = f.range(Array.from(middle, point));
-  let sum = sense === 1 ? centre : negateRange(centre);
-  if (!sum.certain) return Number.POSITIVE_INFINITY;
-  for (const [i, x] of box.entries()) {
-    if (x.lo === x.hi) continue;
-    sum = addRanges(sum, multiplyRanges(slopes[i]!, subtractRanges(x, point(middle[i]!))));
+function meanValueBound(f: BoardFunction, box: Ends, slopes: RangeList, middle: Float64Array, sense: 1 | -1): number {
+  for (let i = 0; i < middle.length; i++) if (!slopes.certain[i]) return Number.POSITIVE_INFINITY;
+  const centre = f.range({ lo: middle, hi: middle });
+  if (!centre.certain) return Number.POSITIVE_INFINITY;
+  let sum = sense === 1 ? centre.hi : -centre.lo;
+  for (let i = 0; i < middle.length; i++) {
+    const [lo, hi] = [box.lo[i]!, box.hi[i]!];
+    if (lo === hi) continue;
+    const [below, above] = [addDown(lo, -middle[i]!), addUp(hi, -middle[i]!)];
+    const [least, greatest] = [slopes.lo[i]!, slopes.hi[i]!];
+    const reach = sense === 1 ? productHigh(least, greatest, below, above) : -productLow(least, greatest, below, above);
+    sum = addUp(sum, reach);
   }
-  return sum.hi;
+  return sum;
 }
 
 /** Where cutting helps most: the slope's size times the width; an unbounded slope first. −1 when no variable has width. */
-function widest(box: readonly Interval[], slopes: readonly Interval[]): number {
+function widest(box: Ends, slopes: RangeList): number {
   let found = -1;
   let most = -1;
-  for (const [i, { lo, hi }] of box.entries()) {
+  for (let i = 0; i < box.lo.length; i++) {
+    const [lo, hi] = [box.lo[i]!, box.hi[i]!];
     const middle = lo + (hi - lo) / 2;
     if (!(lo < middle && middle < hi)) continue;
-    const { lo: least, hi: greatest } = slopes[i]!;
-    const swing = Math.max(Math.abs(least), Math.abs(greatest)) * (hi - lo);
+    const swing = Math.max(Math.abs(slopes.lo[i]!), Math.abs(slopes.hi[i]!)) * (hi - lo);
     if (swing > most) [found, most] = [i, swing];
   }
   return found;
 }
 
-function halves({ box, widest: at }: Node): [Interval[], Interval[]] {
-  const { lo, hi } = box[at]!;
-  const middle = lo + (hi - lo) / 2;
-  return [box.with(at, range(lo, middle)), box.with(at, range(middle, hi))];
+/** A box in two, cut in the middle of one variable. */
+export function halves({ lo, hi }: Ends, at: number): [Ends, Ends] {
+  const middle = lo[at]! + (hi[at]! - lo[at]!) / 2;
+  return [
+    { lo, hi: hi.with(at, middle) },
+    { lo: lo.with(at, middle), hi },
+  ];
 }

@@ -1,11 +1,9 @@
-import type { Interval } from '../../expression/interval.ts';
-import { range } from '../../expression/ranges.ts';
 import type { Tape } from '../../expression/tape.ts';
 import type { Box } from './box.ts';
 import { prove } from './branch-and-bound.ts';
 import { climb, flip, type Point } from './corner.ts';
 import { definedOver } from './defined.ts';
-import { BoardFunction } from './function.ts';
+import { BoardFunction, type Ends } from './function.ts';
 
 /** The least or greatest value of a result: achieved at a point, and enclosed by a bound. SI base units. */
 export interface Extreme {
@@ -77,14 +75,13 @@ export class Search {
 
   /** Asked once for both ends, and only where it is not plain from the start. */
   #defined(): boolean {
-    this.#isDefined ??= this.#parts.every(({ box }) => definedOver(this.f, box));
+    this.#isDefined ??= this.#parts.every((part) => definedOver(this.f, part));
     return this.#isDefined;
   }
 
   #extreme(sense: 1 | -1): Extreme {
-    const boxes = this.#parts.map(({ box }) => box);
     const start = this.#climbed.map(({ up, down }) => (sense === 1 ? up : down));
-    const { best, from, bound } = prove(this.f, boxes, sense, start, {
+    const { best, from, bound } = prove(this.f, this.#parts, sense, start, {
       tolerance: this.#tolerance,
       budget: this.#budget,
     });
@@ -105,11 +102,8 @@ export class Search {
   }
 }
 
-interface Part {
+interface Part extends Ends {
   readonly name?: string;
-  readonly lo: Float64Array;
-  readonly hi: Float64Array;
-  readonly box: readonly Interval[];
   readonly start: Float64Array;
 }
 
@@ -119,7 +113,6 @@ function partOf(f: BoardFunction, box: Box, start: Float64Array): Part {
   return {
     lo,
     hi,
-    box: Array.from(lo, (low, i) => range(low, hi[i]!)),
     start: start.map((x, i) => Math.min(Math.max(x, lo[i]!), hi[i]!)),
     ...(box.name === undefined ? {} : { name: box.name }),
   };

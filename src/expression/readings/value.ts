@@ -1,5 +1,5 @@
 import { operationNamed } from '../operations/index.ts';
-import { programOf } from '../program.ts';
+import { ADD, DIVIDE, MULTIPLY, NEGATE, type ProgramStep, programOf, SUBTRACT } from '../program.ts';
 import type { Tape } from '../tape.ts';
 import type { Tree } from '../tree.ts';
 
@@ -9,19 +9,39 @@ import type { Tree } from '../tree.ts';
  * @param into  an array to use again, as long as the tape has slots
  */
 export function evaluate(tape: Tape, inputs: ArrayLike<number>, into?: Float64Array): Float64Array {
-  const { steps, first, slots } = programOf(tape);
+  const { steps, first, slots, codes, left, right } = programOf(tape);
   const values = into ?? new Float64Array(slots);
   for (let i = 0; i < first; i++) values[i] = inputs[i]!;
   for (let s = 0; s < steps.length; s++) {
-    const step = steps[s]!;
-    if (step.operation === undefined) values[first + s] = step.constant;
-    else {
-      const { args, numbers } = step;
-      for (let k = 0; k < args.length; k++) numbers[k] = values[args[k]!]!;
-      values[first + s] = step.operation.value(numbers);
+    const at = first + s;
+    switch (codes[s]!) {
+      case ADD:
+        values[at] = values[left[s]!]! + values[right[s]!]!;
+        break;
+      case SUBTRACT:
+        values[at] = values[left[s]!]! - values[right[s]!]!;
+        break;
+      case MULTIPLY:
+        values[at] = values[left[s]!]! * values[right[s]!]!;
+        break;
+      case DIVIDE:
+        values[at] = values[left[s]!]! / values[right[s]!]!;
+        break;
+      case NEGATE:
+        values[at] = -values[left[s]!]!;
+        break;
+      default:
+        values[at] = stepValue(steps[s]!, values);
     }
   }
   return values;
+}
+
+function stepValue(step: ProgramStep, values: Float64Array): number {
+  if (step.operation === undefined) return step.constant;
+  const { args, numbers, operation } = step;
+  for (let k = 0; k < args.length; k++) numbers[k] = values[args[k]!]!;
+  return operation.value(numbers);
 }
 
 /** Value of a single tree, SI base units; `lookup` gives the values of its names. */

@@ -1,4 +1,5 @@
 import type { OperationName } from '../expression/operations/index.ts';
+import { NEAR, SERIES } from '../expression/operations/inrush.ts';
 
 /**
  * A step as NumPy calls that leave the result in `out`, which may be an argument's array; `t` is a further one to work
@@ -54,6 +55,12 @@ export const numpyWriters: Readonly<Record<OperationName, Writer>> = {
   interp: (out, [x, ...points]) => {
     const every = (odd: number) => points.filter((_, i) => i % 2 === odd).join(', ');
     return [`${out}[:] = np.interp(${x}, [${every(0)}], [${every(1)}])`];
+  },
+  inrush: (out, [z], t) => {
+    const near = `np.polyval([${SERIES.toReversed().join(', ')}], ${z} - 1)`;
+    const away = `np.where(${z} < 1, np.arctan2(${t}, ${z}), np.log(${z} + ${t})) / ${t}`;
+    const angle = `np.where(np.abs(${z} - 1) < ${NEAR}, ${near}, ${away})`;
+    return [`np.sqrt(np.abs((1 - ${z}) * (1 + ${z})), out=${t})`, `${out}[:] = 2 * ${z} * np.exp(-${z} * ${angle})`];
   },
   if: (out, [c, a, b]) => [`${out}[:] = np.where(${c} != 0, ${a}, ${b})`],
   less: truth('less'),

@@ -20,6 +20,8 @@ export interface Tex {
   readonly closes?: 'figure' | 'unit' | undefined;
   /** What follows a leading minus sign that stands for the whole: a product or fraction takes the sign before itself. */
   readonly minus?: Tex | undefined;
+  /** Rows of a distinction of cases, where it is one: as the last case of another it goes on in the same brace. */
+  readonly rows?: string | undefined;
 }
 
 /**

@@ -25,8 +25,8 @@ export const choose: Operation = {
   slope: ([c, a, b]) => [a! - b!, c!, 1 - c!],
   slopeRange: ([c, a, b]) => [subtractRanges(a!, b!), c!, { lo: 1 - c!.hi, hi: 1 - c!.lo, certain: c!.certain }],
   code: ([c, a, b]) => `${c} === 1 ? ${a} : ${c} === 0 ? ${b} : NaN`,
-  tex: ([c, a, b]) => ({
-    tex: `\\begin{cases} ${a!.tex} & \\text{if } ${c!.tex} \\\\ ${b!.tex} & \\text{otherwise} \\end{cases}`,
-    binds: 'sum',
-  }),
+  tex: ([c, a, b]) => {
+    const rows = `${a!.tex} & \\text{if } ${c!.tex} \\\\ ${b!.rows ?? `${b!.tex} & \\text{otherwise}`}`;
+    return { tex: `\\begin{cases} ${rows} \\end{cases}`, binds: 'sum', rows };
+  },
 };

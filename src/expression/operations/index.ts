@@ -13,6 +13,7 @@ import { greater } from './greater.ts';
 import { greaterEqual } from './greater-equal.ts';
 import { hypot } from './hypot.ts';
 import { choose } from './if.ts';
+import { inrush } from './inrush.ts';
 import { interp } from './interp.ts';
 import { less } from './less.ts';
 import { lessEqual } from './less-equal.ts';
@@ -65,6 +66,7 @@ const all = {
   ceil,
   round,
   interp,
+  inrush,
   if: choose,
   less,
   lessEqual,

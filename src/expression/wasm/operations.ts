@@ -3,6 +3,7 @@ import type { Code, Term } from './code.ts';
 import { atan, atan2 } from './functions/arc.ts';
 import type { Elementary } from './functions/elementary.ts';
 import { exp } from './functions/exp.ts';
+import { inrush } from './functions/inrush.ts';
 import { ln } from './functions/ln.ts';
 import { log2, log10 } from './functions/log.ts';
 import { power } from './functions/power.ts';
@@ -82,6 +83,7 @@ export const writers: Readonly<Record<OperationName, Writer | Elementary>> = {
   ceil: plain(f64x2.ceil),
   round: rounded,
   interp: interpolated,
+  inrush,
   if: (_, [c, a, b]) => bits.select(a!, bits.select(b!, twice(NaN), f64x2.eq(c!, twice(0))), f64x2.eq(c!, twice(1))),
   less: truth(f64x2.lt, f64x2.ge),
   lessEqual: truth(f64x2.le, f64x2.gt),

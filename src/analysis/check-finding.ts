@@ -33,7 +33,7 @@ export function judge(
   typical: Float64Array,
   nominal: Float64Array,
 ): JudgedCheck {
-  const search = new Search(model.tape, from.slack, boxes, typical);
+  const search = new Search(new BoardFunction(model.tape, from.slack), boxes, typical);
   const least = settled(search.min(), Math.abs(nominal[from.limit]!));
   const limiting = new BoardFunction(model.tape, from.limit);
   const limit = limiting.value(Float64Array.from(limiting.variables, (v) => least.at[v]!));

@@ -2,6 +2,7 @@ import { evaluate } from '../expression/readings/value.ts';
 import type { Board } from '../spec/board.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { checkFinding, deviationFor, type JudgedCheck, judge } from './check-finding.ts';
+import { cornerGridOf } from './corner-grid/corner-grid.ts';
 import { drawnVariables } from './correlation.ts';
 import type { CheckFinding, Findings, InputFinding, ResultFinding } from './findings.ts';
 import type { Model } from './model.ts';
@@ -12,6 +13,7 @@ import { boardsForDigits, pilot } from './simulate/digits.ts';
 import { type Counting, simulate } from './simulate/simulate.ts';
 import { clopperPearson } from './statistics.ts';
 import { stimulusFindings } from './stimulus.ts';
+import { sweepsOf } from './sweep/sweep.ts';
 import { inUnit, printedUnit } from './units.ts';
 import { modelFor } from './values-at.ts';
 import { boardVerdict } from './verdict.ts';
@@ -44,6 +46,7 @@ export function find(board: Board, options: FindOptions): Findings {
   const results = searched.map(
     (one, i) => [one.result.id, resultFinding(model, one, simulated.spreads[judged.length + i]!)] as const,
   );
+  const sweeps = sweepsOf({ board, model, boxes, typical, nominal }, cornersOf(searched, judged));
   const deciding = checks.filter((_, i) => !judged[i]!.from.validity);
   return {
     format: 'copperplate-results/1',
@@ -68,6 +71,9 @@ export function find(board: Board, options: FindOptions): Findings {
     yield: deciding.some(({ verdict }) => verdict === 'not assessed')
       ? null
       : clopperPearson(trials - simulated.failed, trials),
+    corners: cornerGridOf({ model, boxes, typical, target: board.target }, uncarried(board, judged)),
+    sweeps: sweeps.drawn,
+    sweeps_left_out: sweeps.leftOut,
     room: roomsOf(model, judged, boxes),
     test_points: stimulusFindings(board, { ...options, trials }),
     cautions: [],
@@ -106,6 +112,18 @@ function simulateAll(
   const needed = boardsForDigits(foreseen.spreads, foreseen.trials);
   return needed === foreseen.trials ? foreseen : run(needed);
 }
+
+/** A check that fails and is carried by a deviation is not what a reader of the others looks for. */
+const uncarried = (board: Board, judged: readonly JudgedCheck[]): JudgedCheck[] =>
+  judged.filter((one) => !(one.least.value < 0 && deviationFor(board, one)));
+
+/** Where the worst cases of a result and of a check lie, all variables of the board. */
+const cornersOf =
+  (searched: readonly SearchedResult[], judged: readonly JudgedCheck[]) =>
+  (result: string, check: string | undefined): Float64Array[] => [
+    ...searched.filter((one) => one.result.id === result).flatMap(({ min, max }) => [min.at, max.at]),
+    ...judged.filter(({ from }) => from.check.id === check).map(({ least }) => least.at),
+  ];
 
 /** Thinnest margin first; what could not be assessed before all, then by slack where the limit is zero. */
 function ranked(checks: readonly CheckFinding[]): CheckFinding[] {

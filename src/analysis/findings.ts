@@ -33,6 +33,11 @@ export interface Findings {
   readonly verdict: Verdict;
   /** Fraction of simulated boards on which every check holds at every corner; null when a check was not assessed. */
   readonly yield: Fraction | null;
+  /** The thinnest margin with the two conditions that move the margins most held; null where the board has no condition. */
+  readonly corners: CornerGrid | null;
+  /** Results over one condition, part or result: the plots that the methods ask for. */
+  readonly sweeps: readonly SweepFinding[];
+  readonly sweeps_left_out: readonly SweepLeftOut[];
   readonly room: readonly RoomFinding[];
   readonly test_points: readonly StimulusFinding[];
   readonly cautions: readonly CautionFinding[];
@@ -69,6 +74,83 @@ export interface StimulusFinding {
   readonly min: number;
   readonly max: number;
   readonly spread: SpreadFinding | null;
+}
+
+/** What a plot is drawn over: a condition, a value that was chosen, or a result that feeds the circuit. */
+export type SweepAxis = 'condition' | 'choice' | 'result';
+
+/** One result over one value that is moved from end to end, everything else typical, and at its worst. */
+export interface SweepFinding {
+  readonly circuit: string;
+  /** Result that is drawn; its numbers are in `unit`. */
+  readonly of: string;
+  readonly unit: string;
+  /** Input over which it is drawn, as the method names it; its numbers are in `over_unit`. */
+  readonly over: string;
+  readonly over_unit: string;
+  /** What stands behind that input: a condition, a part, a result of another circuit. */
+  readonly stands_for: string;
+  readonly axis: SweepAxis;
+  /** Where the value stands when everything is typical. */
+  readonly over_typical: number;
+  /** Check that limits the result here. */
+  readonly check?: string;
+  /** Unit of `slack`, which is a difference. */
+  readonly slack_unit?: string;
+  /** Points with rising value, one run for each stretch over which the same operating cases apply. */
+  readonly runs: readonly (readonly SweepPoint[])[];
+  /** Whether every end of the band was proven to a thousandth of its width. */
+  readonly proven: boolean;
+  /** The band may be wider by this much at some point; 0 where it is proven. */
+  readonly gap: number;
+  /** False where the result is not defined, or leaves the range of its data, somewhere along the axis. */
+  readonly certain: boolean;
+  /** Conditions and parts that act on the axis and on the result, which are taken apart here. */
+  readonly apart: readonly string[];
+}
+/** A plot that a method asks for and this board gives nothing to draw. */
+export interface SweepLeftOut {
+  readonly circuit: string;
+  readonly of: string;
+  readonly over: string;
+  readonly reason: string;
+}
+export interface SweepPoint {
+  readonly x: number;
+  readonly typical: number;
+  /** Least and greatest over everything else. */
+  readonly min: number;
+  readonly max: number;
+  /** The limit where it is tightest, in the unit of the result; absent where the check does not compare the bare result. */
+  readonly limit?: number;
+  /** Least slack of the check. */
+  readonly slack?: number;
+}
+
+/** Two conditions held low, typical and high; or one, where the board has no second. */
+export interface CornerGrid {
+  readonly rows: CornerAxis;
+  readonly columns: CornerAxis | null;
+  /** How many checks one of the two moves by a hundredth of the limit or more; only these stand in the cells. */
+  readonly checks: number;
+  /** How many they do not move, and the thinnest of those. */
+  readonly others: number;
+  readonly thinnest_other?: string;
+  /** One list for each level of `rows`; null where no operating case holds both levels. */
+  readonly cells: readonly (readonly (CornerCell | null)[])[];
+}
+export interface CornerAxis {
+  readonly condition: string;
+  readonly unit: string;
+  readonly levels: readonly { readonly name: 'low' | 'typical' | 'high'; readonly value: number }[];
+}
+/** Thinnest margin, everything else at its worst, of the checks that no deviation carries. */
+export interface CornerCell {
+  readonly check: string;
+  readonly margin: number | null;
+  readonly worst_slack: number;
+  readonly unit: string;
+  readonly verdict: Verdict;
 }
 
 export type Verdict = 'pass' | 'marginal' | 'fail' | 'accepted' | 'not assessed';

@@ -11,7 +11,7 @@ import { spreadFinding } from './spread-finding.ts';
 import { differenceInUnit, inUnit, printedUnit } from './units.ts';
 import type { Box } from './worst-case/box.ts';
 import { type Extreme, Search } from './worst-case/extremes.ts';
-import type { BoardFunction } from './worst-case/function.ts';
+import { BoardFunction } from './worst-case/function.ts';
 
 /** A result whose worst case has been sought. SI base units. */
 export interface SearchedResult {
@@ -31,7 +31,7 @@ export function searchResult(
   nominal: Float64Array,
 ): SearchedResult {
   const slot = model.slots.get(result.id)!;
-  const search = new Search(model.tape, slot, boxes, typical);
+  const search = new Search(new BoardFunction(model.tape, slot), boxes, typical);
   return { result, nominal: nominal[slot]!, min: search.min(), max: search.max(), f: search.f };
 }
 

@@ -9,6 +9,7 @@ import { type Counting, type SimulationOptions, simulate } from './simulate/simu
 import { spreadFinding } from './spread-finding.ts';
 import { inUnit, printedUnit } from './units.ts';
 import { Search } from './worst-case/extremes.ts';
+import { BoardFunction } from './worst-case/function.ts';
 
 export interface StimulusOptions extends SimulationOptions {
   readonly counting?: Counting;
@@ -35,7 +36,7 @@ export function stimulusFinding(
   const slot = model.slots.get(point.reads)!;
   const typical = Float64Array.from(model.variables, ({ typ }) => typ);
   const held = { lo: bench(model, 'min'), hi: bench(model, 'max') };
-  const search = new Search(model.tape, slot, [held], typical);
+  const search = new Search(new BoardFunction(model.tape, slot), [held], typical);
   const [min, max] = [search.min(), search.max()];
   const fresh = {
     ...model,

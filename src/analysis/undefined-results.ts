@@ -6,6 +6,7 @@ import { toPrinted } from './units.ts';
 import { modelFor } from './values-at.ts';
 import { boxesOf } from './worst-case/box.ts';
 import { Search } from './worst-case/extremes.ts';
+import { BoardFunction } from './worst-case/function.ts';
 
 /** A result that has no value on some board or in some condition that must be endured. */
 export interface UndefinedResult {
@@ -34,7 +35,7 @@ export function undefinedResults(board: Board): UndefinedResult[] {
   const found = new Map<string, UndefinedResult>();
   for (const { slot, owner = '' } of suspects) {
     if (found.has(owner)) continue;
-    const search = new Search(model.tape, slot, boxes, typical);
+    const search = new Search(new BoardFunction(model.tape, slot), boxes, typical);
     const [min, max] = [search.min(), search.max()];
     if (min.value > 0 || max.value < 0) continue;
     const blame = search.f.variables

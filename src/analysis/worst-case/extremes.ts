@@ -1,9 +1,8 @@
-import type { Tape } from '../../expression/tape.ts';
 import type { Box } from './box.ts';
 import { prove } from './branch-and-bound.ts';
 import { climb, flip, type Point } from './corner.ts';
 import { definedOver } from './defined.ts';
-import { BoardFunction, type Ends } from './function.ts';
+import type { BoardFunction, Ends } from './function.ts';
 
 /** The least or greatest value of a result: achieved at a point, and enclosed by a bound. SI base units. */
 export interface Extreme {
@@ -36,14 +35,8 @@ export class Search {
   readonly #budget: number;
   #isDefined: boolean | undefined;
 
-  constructor(
-    tape: Tape,
-    slot: number,
-    boxes: readonly Box[],
-    typical: Float64Array,
-    { tolerance, budget } = usualSearch,
-  ) {
-    this.f = new BoardFunction(tape, slot);
+  constructor(f: BoardFunction, boxes: readonly Box[], typical: Float64Array, { tolerance, budget } = usualSearch) {
+    this.f = f;
     this.#typical = typical;
     this.#budget = budget;
     const start = Float64Array.from(this.f.variables, (v) => typical[v]!);

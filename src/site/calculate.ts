@@ -23,6 +23,8 @@ export interface Revision {
   readonly board: Board;
   readonly findings: Findings;
   readonly cautions: Cautions;
+  /** What the digest in the findings is over. */
+  readonly inputs: readonly DigestFile[];
 }
 export interface Failure {
   readonly design: DesignFolder;
@@ -53,7 +55,8 @@ export function calculate(design: DesignFolder, book: Book, options: Options): R
   const undefinedOnes = undefinedResults(board);
   if (undefinedOnes.length)
     return { design, failure: showProblems(undefinedOnes.map(({ id, ...what }) => locate(id, what))) };
-  const digest = inputsDigest(inputFiles(design, board, book));
+  const inputs = inputFiles(design, board, book);
+  const digest = inputsDigest(inputs);
   const key = cacheKey([
     digest,
     options.seed,
@@ -67,7 +70,7 @@ export function calculate(design: DesignFolder, book: Book, options: Options): R
     known ?? find(board, { seed: options.seed, trials: options.trials, digest, tool: version, counting: threaded() });
   if (!known) keep(key, calculated);
   const cautions = cautionsOf(board, calculated, safety());
-  return { design, board, findings: { ...calculated, cautions: cautions.findings }, cautions };
+  return { design, board, findings: { ...calculated, cautions: cautions.findings }, cautions, inputs };
 }
 
 /** What the digest is over: the revision's own files, and the methods and the policy that it uses. */

@@ -2,9 +2,10 @@ import { join } from 'node:path';
 import { cautionBlock } from '../packet/caution-block.ts';
 import { packetFiles } from '../packet/files.ts';
 import { packetOf } from '../packet/packet-of.ts';
-import { type Book, calculate, type Revision } from './calculate.ts';
+import { type Book, calculate, calculateAsItStands, type Revision } from './calculate.ts';
 import type { Calculated } from './calculated.ts';
 import { type DesignFolder, readDesigns } from './designs.ts';
+import { releaseListing, releaseRecord } from './frozen.ts';
 import { loadHandbook } from './handbook-files.ts';
 import { currentOptions, type Options } from './options.ts';
 
@@ -37,7 +38,18 @@ function packetFor(design: DesignFolder, book: Book, options: Options): Calculat
     inputs: found.inputs,
     ...(previous ? { superseded: { revision: previous.design.revision, files: previous.design.files } } : {}),
   };
-  return { board, revision, packet, watch, origin, files: packetFiles(found.board, found.findings) };
+  const toFreeze = packet.status === 'released' && design.released === undefined;
+  return {
+    board,
+    revision,
+    packet,
+    watch,
+    origin,
+    files: packetFiles(found.board, found.findings),
+    ...(toFreeze
+      ? { release: { path: join(design.folder, releaseRecord), listing: releaseListing(found.inputs) } }
+      : {}),
+  };
 }
 
 /** The revision that this one replaces, if it stands beside it and can be calculated. */
@@ -45,6 +57,6 @@ function supersededBy({ design, board }: Revision, book: Book, options: Options)
   const name = board.identity.supersedes;
   if (!name) return undefined;
   const other = readDesigns(options.designs).find((d) => d.board === design.board && d.revision === name);
-  const found = other && calculate(other, book, options);
+  const found = other && calculateAsItStands(other, book, options);
   return found && 'board' in found ? found : undefined;
 }

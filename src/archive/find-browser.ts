@@ -26,7 +26,7 @@ export interface Machine extends System {
 }
 
 /** What a missing browser does not touch; the last sentence of each message about it. */
-export const siteStays = 'The site is built without it; only the PDFs are missing.';
+export const siteStays = 'The site is built without it; only the PDFs and the archives are missing.';
 const orName = 'Or set COPPERPLATE_BROWSER to the path of a Chrome, Edge or Chromium. Then run the command again.';
 
 /**

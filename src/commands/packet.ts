@@ -1,4 +1,4 @@
-import { readdir } from 'node:fs/promises';
+import { readdir, writeFile } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { outputError } from '../archive/output-error.ts';
@@ -46,7 +46,7 @@ async function packet(options: Options): Promise<ExitStatus> {
     await swapIn(options.out);
     progress.end();
     console.log(summary(packets, printed, options));
-    for (const remark of printed.remarks) console.error(remark);
+    for (const remark of [...printed.remarks, ...(await freeze(packets, printed))]) console.error(remark);
   } catch (error) {
     progress.end();
     await abandonOutput(options.out);
@@ -88,6 +88,23 @@ async function revisionsIn(out: string): Promise<string[]> {
       boards.map(async (board) => (await folders(join(out, board))).map((revision) => `${board}/${revision}`)),
     )
   ).flat();
+}
+
+/** Writes down what newly released revisions were released with; only of those that were printed whole. */
+async function freeze(packets: readonly CalculatedPacket[], printed: Printed): Promise<string[]> {
+  const remarks = packets.map(async (one): Promise<string[]> => {
+    if (!one.release || !printed.pdfs.has(nameOf(one))) return [];
+    const path = relative(process.cwd(), one.release.path);
+    return writeFile(one.release.path, one.release.listing, { flag: 'wx' }).then(
+      () => [
+        `${nameOf(one)} is released. ${path} says with which inputs; keep it with the spec, under version control.`,
+      ],
+      (error: NodeJS.ErrnoException) => [
+        `${path} could not be written (${error.code}), so nothing holds the release to its inputs.`,
+      ],
+    );
+  });
+  return (await Promise.all(remarks)).flat();
 }
 
 function summary(packets: readonly CalculatedPacket[], printed: Printed, options: Options): string {

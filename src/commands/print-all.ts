@@ -5,12 +5,14 @@ import { BrowserError, openBrowser } from '../archive/browser.ts';
 import { fillPages } from '../archive/fill-pages.ts';
 import { findBrowser } from '../archive/find-browser.ts';
 import { filesIn } from '../archive/keep-earlier.ts';
+import { madeDate } from '../archive/made-date.ts';
 import { printPacket } from '../archive/print.ts';
 import { PrintError } from '../archive/print-error.ts';
 import type { CalculatedPacket } from '../site/calculated.ts';
 import type { Options } from '../site/options.ts';
 import { pdfName } from '../site/pdf-name.ts';
 import { version } from '../site/version.ts';
+import { archiveOne } from './archive-one.ts';
 import type { Progress } from './progress.ts';
 
 const cache = fileURLToPath(new URL('../../.cache/browser', import.meta.url));
@@ -21,7 +23,7 @@ export interface Printed {
   readonly remarks: readonly string[];
 }
 
-/** Prints the packet of every revision in a built site and fills the page numbers into its screen pages. */
+/** Prints the packet of every revision in a built site, fills the page numbers into its screen pages, and archives it. */
 export async function printAll(
   site: string,
   packets: readonly CalculatedPacket[],
@@ -55,6 +57,7 @@ export async function printAll(
       const path = join(name, pdfName(one.packet));
       await writeFile(join(site, path), pdf);
       await fillScreen(join(site, name), anchors);
+      await archiveOne(site, one, options, opened.version);
       pdfs.set(name, { path, pages });
       said.push(...warnings.map((warning) => `${name}: ${warning}`));
     }
@@ -70,7 +73,7 @@ const factsOf = ({ packet }: CalculatedPacket) => ({
   subject: packet.purpose,
   keywords: ['design review', packet.document, packet.status],
   language: packet.language,
-  issued: packet.issued,
+  issued: madeDate(packet.issued, process.env.SOURCE_DATE_EPOCH),
   digest: packet.digest,
   creator: `Copperplate ${version}`,
 });

@@ -11,6 +11,7 @@ import { showProblems } from '../spec/problem.ts';
 import { readSpec } from '../spec/read-spec.ts';
 import type { DesignFolder } from './designs.ts';
 import { cacheKey, keep, kept } from './findings-cache.ts';
+import { changedAfterRelease } from './frozen.ts';
 import type { loadHandbook } from './handbook-files.ts';
 import type { Options } from './options.ts';
 import { loadSafety } from './safety-files.ts';
@@ -23,6 +24,8 @@ export interface Revision {
   readonly board: Board;
   readonly findings: Findings;
   readonly cautions: Cautions;
+  /** What the digest in the findings is over. */
+  readonly inputs: readonly DigestFile[];
 }
 export interface Failure {
   readonly design: DesignFolder;
@@ -39,8 +42,22 @@ function safety(): SafetyData {
   return tables;
 }
 
-/** Reads and calculates one revision. */
+/** Reads and calculates one revision; refuses one that was released with other inputs. */
 export function calculate(design: DesignFolder, book: Book, options: Options): Revision | Failure {
+  return calculateAs(design, book, options, changedAfterRelease);
+}
+
+/** Reads and calculates a revision for comparison only, as it stands. */
+export function calculateAsItStands(design: DesignFolder, book: Book, options: Options): Revision | Failure {
+  return calculateAs(design, book, options, () => undefined);
+}
+
+function calculateAs(
+  design: DesignFolder,
+  book: Book,
+  options: Options,
+  refusal: typeof changedAfterRelease,
+): Revision | Failure {
   const file = relative(process.cwd(), join(design.folder, 'spec.yaml'));
   const { board, problems, locate } = readSpec(
     design.files.get('spec.yaml')!,
@@ -53,7 +70,10 @@ export function calculate(design: DesignFolder, book: Book, options: Options): R
   const undefinedOnes = undefinedResults(board);
   if (undefinedOnes.length)
     return { design, failure: showProblems(undefinedOnes.map(({ id, ...what }) => locate(id, what))) };
-  const digest = inputsDigest(inputFiles(design, board, book));
+  const inputs = inputFiles(design, board, book);
+  const refused = refusal(design, board, inputs, locate);
+  if (refused) return { design, failure: showProblems([refused]) };
+  const digest = inputsDigest(inputs);
   const key = cacheKey([
     digest,
     options.seed,
@@ -67,7 +87,7 @@ export function calculate(design: DesignFolder, book: Book, options: Options): R
     known ?? find(board, { seed: options.seed, trials: options.trials, digest, tool: version, counting: threaded() });
   if (!known) keep(key, calculated);
   const cautions = cautionsOf(board, calculated, safety());
-  return { design, board, findings: { ...calculated, cautions: cautions.findings }, cautions };
+  return { design, board, findings: { ...calculated, cautions: cautions.findings }, cautions, inputs };
 }
 
 /** What the digest is over: the revision's own files, and the methods and the policy that it uses. */

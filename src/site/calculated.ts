@@ -1,3 +1,4 @@
+import type { DigestFile } from '../archive/digest.ts';
 import type { Packet } from '../packet/packet.ts';
 
 /** What comes of one revision's spec: a packet with the files beside it, or the reason why there is none. */
@@ -11,8 +12,19 @@ export interface CalculatedPacket {
   readonly files: Readonly<Record<string, string>>;
   /** Paths of the files it was calculated from. */
   readonly watch: readonly string[];
+  /** What it was calculated from, as it goes into the archive. */
+  readonly origin: Origin;
+  /** Where to write down what it is released with, when that is not written down yet. */
+  readonly release?: { readonly path: string; readonly listing: string };
   /** Its pages stand in the earlier output and are not made again. */
   readonly kept?: boolean;
+}
+
+export interface Origin {
+  /** What the digest of the inputs is over. */
+  readonly inputs: readonly DigestFile[];
+  /** The revision that it was compared with, by folder name, and its files. */
+  readonly superseded?: { readonly revision: string; readonly files: ReadonlyMap<string, string> };
 }
 
 export interface CalculationFailure {

@@ -1,5 +1,6 @@
 import { lstatSync, readdirSync, readFileSync, realpathSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
+import { releaseRecord } from './frozen.ts';
 
 /** One revision's folder as it stands on disk. */
 export interface DesignFolder {
@@ -8,6 +9,8 @@ export interface DesignFolder {
   readonly folder: string;
   /** Files that belong to the revision, by name: `spec.yaml`, and `parts.csv`, `notes.mdx`, `bench.csv` where they exist. */
   readonly files: ReadonlyMap<string, string>;
+  /** What its release record says, once it was released. */
+  readonly released?: string;
 }
 
 /** A folder of designs that cannot be read; the message says what to do. */
@@ -27,7 +30,9 @@ export function readDesigns(root: string, only: readonly string[] = []): DesignF
     foldersIn(join(root, board)).flatMap((revision): DesignFolder[] => {
       const folder = join(root, board, revision);
       const files = new Map(belonging.flatMap((name) => readIfThere(root, join(folder, name), name)));
-      return files.has('spec.yaml') ? [{ board, revision, folder, files }] : [];
+      if (!files.has('spec.yaml')) return [];
+      const [record] = readIfThere(root, join(folder, releaseRecord), releaseRecord);
+      return [{ board, revision, folder, files, ...(record ? { released: record[1] } : {}) }];
     }),
   );
   for (const name of only) {

@@ -1,12 +1,11 @@
 import { join } from 'node:path';
-import type { Findings } from '../analysis/findings.ts';
 import { cautionBlock } from '../packet/caution-block.ts';
 import { packetFiles } from '../packet/files.ts';
 import { packetOf } from '../packet/packet-of.ts';
-import type { Board } from '../spec/board.ts';
-import { type Book, calculate, type Revision } from './calculate.ts';
+import { type Book, calculate, calculateAsItStands, type Revision } from './calculate.ts';
 import type { Calculated } from './calculated.ts';
 import { type DesignFolder, readDesigns } from './designs.ts';
+import { releaseListing, releaseRecord } from './frozen.ts';
 import { loadHandbook } from './handbook-files.ts';
 import { currentOptions, type Options } from './options.ts';
 
@@ -35,18 +34,29 @@ function packetFor(design: DesignFolder, book: Book, options: Options): Calculat
     considered: found.cautions.considered,
     ...(previous ? { previous } : {}),
   });
-  return { board, revision, packet, watch, files: packetFiles(found.board, found.findings) };
+  const origin = {
+    inputs: found.inputs,
+    ...(previous ? { superseded: { revision: previous.design.revision, files: previous.design.files } } : {}),
+  };
+  const toFreeze = packet.status === 'released' && design.released === undefined;
+  return {
+    board,
+    revision,
+    packet,
+    watch,
+    origin,
+    files: packetFiles(found.board, found.findings),
+    ...(toFreeze
+      ? { release: { path: join(design.folder, releaseRecord), listing: releaseListing(found.inputs) } }
+      : {}),
+  };
 }
 
 /** The revision that this one replaces, if it stands beside it and can be calculated. */
-function supersededBy(
-  { design, board }: Revision,
-  book: Book,
-  options: Options,
-): { board: Board; findings: Findings } | undefined {
+function supersededBy({ design, board }: Revision, book: Book, options: Options): Revision | undefined {
   const name = board.identity.supersedes;
   if (!name) return undefined;
   const other = readDesigns(options.designs).find((d) => d.board === design.board && d.revision === name);
-  const found = other && calculate(other, book, options);
+  const found = other && calculateAsItStands(other, book, options);
   return found && 'board' in found ? found : undefined;
 }

@@ -36,7 +36,7 @@ export interface ReadSpec {
   /** There exactly when no problem is. */
   readonly board?: Board;
   readonly problems: readonly Problem[];
-  /** A problem that only the calculation brings to light, at the place of an input, result or check. */
+  /** A problem that only the calculation brings to light, at the place of an input, result or check, or of `status`. */
   locate(id: string, what: Omit<TextProblem, 'start' | 'end'>): Problem;
 }
 
@@ -44,7 +44,7 @@ export interface ReadSpec {
 export function readSpec(text: string, source: SpecSource, handbook: Handbook): ReadSpec {
   const yaml = readYaml(text, source.file);
   const places = new Map<string, Path>();
-  const locate: ReadSpec['locate'] = (id, what) => yaml.at(places.get(id) ?? [], what);
+  const locate: ReadSpec['locate'] = (id, what) => yaml.at(places.get(id) ?? (id === 'status' ? ['status'] : []), what);
   if (yaml.problems.length) return { problems: yaml.problems, locate };
   const parsed = specSchema.safeParse(yaml.data);
   if (!parsed.success) return { problems: schemaProblems(yaml, parsed.error.issues, knownKeys), locate };

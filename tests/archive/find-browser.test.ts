@@ -26,7 +26,7 @@ describe('a browser to print with', () => {
     expect(await findBrowser({ platform: 'linux', arch: 'arm64', env, cache: folder })).toEqual({
       missing:
         'COPPERPLATE_BROWSER names /no/such/browser, which is not a program that can be run. Correct or unset it. ' +
-        'The site is built without it; only the PDFs are missing.',
+        'The site is built without it; only the PDFs and the archives are missing.',
     });
   });
   test('is an installed one where the shipped one does not run', async () => {
@@ -46,7 +46,7 @@ describe('a browser to print with', () => {
         'No Chrome, Edge or Chromium is installed where they usually are. ' +
         'Install Chrome with "winget install Google.Chrome". ' +
         'Or set COPPERPLATE_BROWSER to the path of a Chrome, Edge or Chromium. Then run the command again. ' +
-        'The site is built without it; only the PDFs are missing.',
+        'The site is built without it; only the PDFs and the archives are missing.',
     });
   });
 });

@@ -127,7 +127,14 @@ describe('what is stored of a revision', () => {
   const failed = { board: 'orchard-cart', revision: 'rev-b', failure: 'spec.yaml:3:1 wrong' };
 
   test('a failure keeps the last good packet, until the spec is mended', () => {
-    const good = { board: 'orchard-cart', revision: 'rev-b', packet: orchardCart, files: { 'a.csv': 'x' }, watch: [] };
+    const good = {
+      board: 'orchard-cart',
+      revision: 'rev-b',
+      packet: orchardCart,
+      files: { 'a.csv': 'x' },
+      watch: [],
+      origin: { inputs: [] },
+    };
     const first = stored(good);
     expect(first).toEqual({ board: 'orchard-cart', revision: 'rev-b', packet: orchardCart, files: { 'a.csv': 'x' } });
     const second = stored(failed, first);

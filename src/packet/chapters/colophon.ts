@@ -61,7 +61,9 @@ function steps(design: string, seed: number, trials: number): Block[] {
         name(`npm run check -- --json ${run}`),
         ' prints the numbers; ',
         name('inputs_sha256'),
-        ' in them must be the digest above, and the digest at the foot of every page its beginning.',
+        ' in them must be the digest above, and the digest at the foot of every page its beginning. The archive beside this packet holds all that it was made of; its README says how to check it without this tool, and ',
+        name('npm run verify -- archive.zip'),
+        ' makes it again and compares every byte.',
       ],
     },
   ];

@@ -44,6 +44,9 @@ export function packetOf(board: Board, findings: Findings, options: PacketOption
       checks: `${tallied(findings.checks.length, 'check')}: ${countsText(findings.checks) || 'none'}`,
       cautions: cautionCounts(review.cautions).join(', ') || 'none worked out',
     },
+    methods: board.circuits.flatMap(({ id, title, method }) =>
+      method ? [{ method: method.id, circuit: id, title }] : [],
+    ),
     digest: findings.inputs_sha256,
     foot: {
       status: `${capital(identity.status)}. Uncontrolled when printed.`,

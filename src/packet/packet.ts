@@ -24,6 +24,8 @@ export interface Packet {
   readonly yield?: string;
   /** Counts in words, for the list of boards: `57 checks: 4 marginal, 1 accepted`, `1 danger, 15 warnings`. */
   readonly counts?: { readonly checks: string; readonly cautions: string };
+  /** Circuits that use a method of the handbook, in the order of the packet. */
+  readonly methods: readonly { readonly method: string; readonly circuit: string; readonly title: string }[];
   /** Whole SHA-256 of the inputs, and what stands at every page foot. */
   readonly digest: string;
   readonly foot: { readonly status: string; readonly origin: string };

@@ -13,6 +13,12 @@ export function pageRules(packet: Packet): string {
   return base + packet.chapters.flatMap(chapterRules).join('');
 }
 
+/** Rules for the sheets of a page that belongs to no packet, for whoever prints it from the browser. */
+export function sitePageRules(part: string, title: string): string {
+  const heads = `@top-left{content:${cssString(`Copperplate · ${part}`)}}@top-right{content:${cssString(title)}}`;
+  return `@page{size:A4;margin:23mm 15mm 21mm 18mm;${heads}}`;
+}
+
 /** What differs on US Letter; the page's style sheet has the rest. */
 export function letterRules(packet: Packet): string {
   const turned = packet.chapters.filter((chapter) => chapter.landscape);

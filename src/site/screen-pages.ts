@@ -59,24 +59,37 @@ export function printedAddress(packet: Pick<Packet, 'board' | 'revision' | 'docu
 /** Where the anchors of a packet stand. Both throw when the packet has no such anchor. */
 export interface Links {
   address(anchor: string): string;
+  /** Page of a method in the handbook; undefined in print, where a link would lead out of the document. */
+  method(id: string): string | undefined;
   /** Number of the section, or of the chapter, in which it stands: `7.4`, `chapter 3`. */
   number(anchor: string): string;
 }
 
 /** Links of the screen pages: to the page on which the anchor stands. */
 export function screenLinks(packet: Packet): Links {
-  return links(packet, ({ id, chapter, section }) => {
-    const path = chapter.sectionPages && section ? `${chapter.slug}/${section.id}` : chapter.slug;
-    return `${addressOf(packet, chapter === packet.chapters[0] ? 'index' : path)}#${id}`;
-  });
+  return links(
+    packet,
+    ({ id, chapter, section }) => {
+      const path = chapter.sectionPages && section ? `${chapter.slug}/${section.id}` : chapter.slug;
+      return `${addressOf(packet, chapter === packet.chapters[0] ? 'index' : path)}#${id}`;
+    },
+    methodAddress,
+  );
 }
 
 /** Links of the print document: inside it. A link to another page would print the name of a folder. */
 export function printLinks(packet: Packet): Links {
-  return links(packet, ({ id }) => `#${id}`);
+  return links(
+    packet,
+    ({ id }) => `#${id}`,
+    () => undefined,
+  );
 }
 
-function links(packet: Packet, address: (anchor: Anchor) => string): Links {
+/** Address of a method's page. `methodAddress('ntc')` → `/handbook/ntc` */
+export const methodAddress = (id: string): string => `/handbook/${id}`;
+
+function links(packet: Packet, address: (anchor: Anchor) => string, method: Links['method']): Links {
   const anchors = new Map<string, Anchor>();
   for (const anchor of anchorsOf(packet)) {
     if (anchors.has(anchor.id)) throw new Error(`${nameOf(packet)}: two things have the anchor "${anchor.id}".`);
@@ -89,6 +102,7 @@ function links(packet: Packet, address: (anchor: Anchor) => string): Links {
   };
   return {
     address: (id) => address(find(id)),
+    method,
     number: (id) => {
       const { section, chapter } = find(id);
       return section ? section.number : `chapter ${chapter.number}`;

@@ -3,7 +3,7 @@ import type { Tree } from '../../expression/tree.ts';
 import type { Check } from '../../spec/board.ts';
 import type { Row, Table } from '../block.ts';
 import { decimal, sans, serif, unit, wide } from '../chapters/columns.ts';
-import { aligned, typedUnitFor } from '../figures.ts';
+import { aligned, unitFor } from '../figures.ts';
 import { dash, em, name } from '../inline.ts';
 import { mustHold } from '../statements.ts';
 import { checkAnchor } from '../trail.ts';
@@ -48,7 +48,7 @@ function table(
 function row({ values }: Worked, check: Check): Row {
   const valueAt = (tree: Tree): number => evaluateTree(tree, (id) => values.get(id)!);
   const [left, right] = [valueAt(check.left), valueAt(check.right)];
-  const shared = typedUnitFor([left, right], check.unit);
+  const shared = unitFor([left, right], check.unit);
   const [reached, limit] = aligned([left, right], shared) as [string, string];
   const holds = check.sense === 'atMost' ? left <= right : left >= right;
   const source = check.source ? [` (${check.source})`] : [];

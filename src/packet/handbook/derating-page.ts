@@ -6,7 +6,7 @@ import { plainTyped } from '../figures.ts';
 import { dash, math, name } from '../inline.ts';
 import type { Section } from '../packet.ts';
 import { idTex } from '../symbols.ts';
-import { counted, sentence } from '../words.ts';
+import { capital, counted, sentence } from '../words.ts';
 import type { HandbookPage } from './page.ts';
 
 const columns = [
@@ -26,7 +26,7 @@ export function deratingPage(policies: readonly Policy[]): HandbookPage {
     title: 'Derating policies',
     question: 'What share of a rating may the worst case reach?',
     lead: [
-      `${counted(policies.length, 'policy', 'policies')}. A spec names one under margins, or writes a table of its own; a method reads its factors by name. Where a factor is known from memory, check it against the bought text before it is made a requirement.`,
+      `${capital(counted(policies.length, 'policy', 'policies'))}. A spec names one under margins, or writes a table of its own; a method reads its factors by name. Where a factor is known from memory, check it against the bought text before it is made a requirement.`,
     ],
     aside: [],
     sections: policies.map(

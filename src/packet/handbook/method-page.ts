@@ -1,5 +1,7 @@
 import type { SafetyData } from '../../safety/safety-data.ts';
+import { methodBlock } from '../../spec/method-block.ts';
 import type { Handbook, Method } from '../../spec/method-schema.ts';
+import { placeTitle } from '../../spec/places.ts';
 import type { Block } from '../block.ts';
 import { name, strong } from '../inline.ts';
 import type { Section } from '../packet.ts';
@@ -10,9 +12,7 @@ import { checksTable, validityTable } from './checks.ts';
 import { equations } from './equations.ts';
 import { mentionsDerating } from './mentions.ts';
 import type { HandbookPage } from './page.ts';
-import { placeTitle } from './places.ts';
 import { sourcesTable } from './sources-table.ts';
-import { specBlock } from './spec-block.ts';
 import { symbolsTable } from './symbols-table.ts';
 import { firmwareTable, testPointsTable } from './uses.ts';
 import { examplePolicy, type Worked, workedExample } from './worked.ts';
@@ -27,6 +27,7 @@ export function methodPage(method: Method, book: Handbook, safety: SafetyData): 
   return {
     id: method.id,
     title: method.title,
+    place: method.place,
     question: `${placeTitle(method.place)}: ${method.id}`,
     lead: [sentence(method.sizes)],
     aside: aside(worked, book),
@@ -38,7 +39,7 @@ function aside({ method, circuit }: Worked, { policies }: Handbook): Text[] {
   const policy = policies.get(examplePolicy);
   return [
     [strong('Holds when:'), ` ${sentence(method['holds when'])}`],
-    [`${counted(circuit.results.length, 'equation')}, ${counted(circuit.checks.length, 'check')}.`],
+    [sentence(`${counted(circuit.results.length, 'equation')}, ${counted(circuit.checks.length, 'check')}`)],
     ...(policy && mentionsDerating(circuit)
       ? [[`The example is worked with the derating policy `, name(policy.id), `: ${policy.title}.`]]
       : []),
@@ -66,7 +67,7 @@ function sections(worked: Worked, safety: SafetyData): Section[] {
     ['firmware', 'Firmware constants', numbered((number) => firmwareTable(worked, number))],
     ['test-points', 'Test points', numbered((number) => testPointsTable(worked, number))],
     ['cautions', 'Safety cautions', numbered((number) => cautionsTable(method, safety, number))],
-    ['spec', 'In a spec', [{ kind: 'listing', text: specBlock(method) }]],
+    ['spec', 'In a spec', [{ kind: 'listing', text: `circuits:\n${methodBlock(method)}` }]],
     ['sources', 'Sources', numbered((number) => sourcesTable(worked, number))],
   ];
   return parts

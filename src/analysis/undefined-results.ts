@@ -1,12 +1,16 @@
 import { range } from '../expression/ranges.ts';
 import { enclose } from '../expression/readings/enclose.ts';
 import { evaluate } from '../expression/readings/value.ts';
+import type { Divisor } from '../expression/tape-builder.ts';
 import type { Board } from '../spec/board.ts';
+import type { Model } from './model.ts';
 import { toPrinted } from './units.ts';
 import { modelFor } from './values-at.ts';
-import { boxesOf } from './worst-case/box.ts';
+import { type Box, boxesOf } from './worst-case/box.ts';
+import { type Proof, prove } from './worst-case/branch-and-bound.ts';
+import type { Point } from './worst-case/corner.ts';
 import { Search } from './worst-case/extremes.ts';
-import { BoardFunction } from './worst-case/function.ts';
+import { BoardFunction, type Ends } from './worst-case/function.ts';
 
 /** A result that has no value on some board or in some condition that must be endured. */
 export interface UndefinedResult {
@@ -33,8 +37,9 @@ export function undefinedResults(board: Board): UndefinedResult[] {
     return model.divisors.filter(({ slot }) => ranges[slot]!.lo <= 0 && ranges[slot]!.hi >= 0);
   });
   const found = new Map<string, UndefinedResult>();
-  for (const { slot, owner = '' } of suspects) {
+  for (const { slot, guarded, owner = '' } of suspects) {
     if (found.has(owner)) continue;
+    if (guarded && !canBeZero(model, guarded, boxes)) continue;
     const search = new Search(new BoardFunction(model.tape, slot), boxes, typical);
     const [min, max] = [search.min(), search.max()];
     if (min.value > 0 || max.value < 0) continue;
@@ -70,4 +75,28 @@ export function undefinedResults(board: Board): UndefinedResult[] {
     });
   }
   return [...found.values()];
+}
+
+type Guarded = NonNullable<Divisor['guarded']>;
+
+/** Parts of the boxes that are looked at before a divisor in a branch is taken not to reach zero there. */
+const budget = 2000;
+
+/** Whether a divisor may be zero where its branch is taken: it comes to zero from both sides, and is not kept off it. */
+function canBeZero(model: Model, { above, below, size }: Guarded, boxes: readonly Box[]): boolean {
+  if (toZero(model, above, -1, boxes).best.value < 0 || toZero(model, below, 1, boxes).best.value < 0) return false;
+  return toZero(model, size, -1, boxes).bound >= 0;
+}
+
+/** Looks for where a slot comes to zero or beyond: down to it with −1, up to it with 1. */
+function toZero(model: Model, slot: number, sense: 1 | -1, boxes: readonly Box[]): Proof {
+  const f = new BoardFunction(model.tape, slot);
+  const parts = boxes.map(
+    ({ lo, hi }): Ends => ({
+      lo: Float64Array.from(f.variables, (v) => lo[v]!),
+      hi: Float64Array.from(f.variables, (v) => hi[v]!),
+    }),
+  );
+  const start = parts.map(({ lo }): Point => ({ at: lo, value: sense * f.value(lo) }));
+  return prove(f, parts, sense, start, { tolerance: 0, budget, enough: -Number.MIN_VALUE });
 }

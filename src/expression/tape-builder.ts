@@ -9,6 +9,11 @@ import type { Span, Tree } from './tree.ts';
 /** A slot that something is divided by, and where that was written: it must not be able to be zero. */
 export interface Divisor {
   readonly slot: number;
+  /**
+   * Where it stands in a branch of an `if`: the divisor where the branch is taken, and far above or below zero where it
+   * is not; and its size, far from zero where the branch is not taken.
+   */
+  readonly guarded?: { readonly above: number; readonly below: number; readonly size: number };
   readonly at?: Span;
   /** Whatever the caller said the equation belongs to. */
   readonly owner?: string;
@@ -23,6 +28,14 @@ export interface Finished {
   /** Slot on the tape of a slot that the builder gave. */
   slotOf(built: number): number;
 }
+
+/** The branch of an `if` that an equation stands in. */
+interface Guard {
+  readonly condition: number;
+  readonly taken: boolean;
+}
+/** Further from zero than any divisor of a board. */
+const far = 1e300;
 
 /** One computation while a tape is built. */
 export type Node =
@@ -87,15 +100,19 @@ export class TapeBuilder {
    * @param resolve  the slot of a name
    * @param owner  what the equation belongs to; goes with its divisors
    */
-  tree(tree: Tree, resolve: (name: string) => number, owner?: string): number {
+  tree(tree: Tree, resolve: (name: string) => number, owner?: string, guards: readonly Guard[] = []): number {
     switch (tree.kind) {
       case 'number':
         return this.constant(tree.value);
       case 'symbol':
         return resolve(tree.name);
       case 'call': {
-        const args = tree.args.map((arg) => this.tree(arg, resolve, owner));
-        this.#note(tree, args, owner);
+        const args: number[] = [];
+        for (const [k, arg] of tree.args.entries()) {
+          const guard = tree.operation === 'if' && k > 0 ? [{ condition: args[0]!, taken: k === 1 }] : [];
+          args.push(this.tree(arg, resolve, owner, [...guards, ...guard]));
+        }
+        this.#note(tree, args, owner, guards);
         return this.call(tree.operation, args);
       }
       default:
@@ -105,7 +122,7 @@ export class TapeBuilder {
 
   /** @param outputs  slots that are wanted; steps that none of them needs are left out. Without it, everything is kept. */
   finish(outputs?: readonly number[]): Finished {
-    const wanted = outputs && this.#needed([...outputs, ...this.#divisors.map(({ slot }) => slot)]);
+    const wanted = outputs && this.#needed([...outputs, ...this.#divisors.flatMap(slotsOf)]);
     const place = new Map<number, number>();
     const inputs: string[] = [];
     this.#nodes.forEach((node, slot) => {
@@ -121,7 +138,13 @@ export class TapeBuilder {
       if (at === undefined) throw new Error(`slot ${slot} was not among the outputs asked for`);
       return at;
     };
-    const divisors = this.#divisors.map((divisor) => ({ ...divisor, slot: slotOf(divisor.slot) }));
+    const divisors = this.#divisors.map(({ guarded, ...divisor }) => ({
+      ...divisor,
+      slot: slotOf(divisor.slot),
+      ...(guarded
+        ? { guarded: { above: slotOf(guarded.above), below: slotOf(guarded.below), size: slotOf(guarded.size) } }
+        : {}),
+    }));
     return { tape: { inputs, steps }, outputs: (outputs ?? []).map(slotOf), divisors, slotOf };
   }
 
@@ -143,14 +166,40 @@ export class TapeBuilder {
   }
 
   /** Keeps what an equation divides by, before anything cancels. */
-  #note(tree: Tree & { kind: 'call' }, args: readonly number[], owner: string | undefined): void {
+  #note(
+    tree: Tree & { kind: 'call' },
+    args: readonly number[],
+    owner: string | undefined,
+    guards: readonly Guard[],
+  ): void {
     const exponent = tree.operation === 'power' ? this.#nodes[args[1]!]! : undefined;
     const divides = tree.operation === 'divide' || (exponent?.kind === 'constant' && exponent.value < 0);
     if (!divides) return;
     const slot = args[tree.operation === 'divide' ? 1 : 0]!;
     const node = this.#nodes[slot]!;
     if (node.kind === 'constant' && node.value !== 0) return;
-    this.#divisors.push({ slot, at: tree.args[tree.operation === 'divide' ? 1 : 0]!.at, ...(owner ? { owner } : {}) });
+    const guarded = guards.length
+      ? {
+          above: this.#where(guards, slot, far),
+          below: this.#where(guards, slot, -far),
+          size: this.#where(guards, this.call('abs', [slot]), far),
+        }
+      : undefined;
+    this.#divisors.push({
+      slot,
+      ...(guarded ? { guarded } : {}),
+      at: tree.args[tree.operation === 'divide' ? 1 : 0]!.at,
+      ...(owner ? { owner } : {}),
+    });
+  }
+
+  /** The slot where all guards take their branch, a number where one does not. */
+  #where(guards: readonly Guard[], slot: number, otherwise: number): number {
+    const other = this.constant(otherwise);
+    return guards.reduceRight(
+      (inner, { condition, taken }) => this.call('if', taken ? [condition, inner, other] : [condition, other, inner]),
+      slot,
+    );
   }
 
   #needed(from: readonly number[]): Set<number> {
@@ -165,6 +214,9 @@ export class TapeBuilder {
     return needed;
   }
 }
+
+const slotsOf = ({ slot, guarded }: Divisor): number[] =>
+  guarded ? [slot, guarded.above, guarded.below, guarded.size] : [slot];
 
 function stepOf(node: Node & { kind: 'constant' | 'call' }, place: ReadonlyMap<number, number>): Step {
   if (node.kind === 'call') return { operation: node.operation, args: node.args.map((slot) => place.get(slot)!) };

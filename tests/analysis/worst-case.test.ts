@@ -67,6 +67,22 @@ describe('an extreme inside the ranges is found and proven', () => {
 describe('a divisor that can be zero is refused with the inputs that let it', () => {
   const undefinedIn = (given: Record<string, string>, is: string) =>
     undefinedResults(boardFrom(circuit(given, { y: [is, '1'] })));
+  test.each([
+    'if(a > 0.1, b / a, 0)',
+    'if(a <= 0.1, 0, b / a)',
+    'if(a < -0.1, b / a, if(a > 0.1, b / a, 0))',
+    'if(a > 0, b / a, 0)',
+    'if(abs(a) > 0.1, b / a, b)',
+    'if(2 > 1, b, b / a)',
+  ])('not where its branch is not taken: %s', (is) => {
+    expect(undefinedIn({ a: '-1 to 1 typ 0.5', b: '2' }, is)).toEqual([]);
+  });
+  test.each(['if(a > -0.1, b / a, 0)', 'if(a <= 0.1, b / a, 0)', 'if(b > 1, b / a, 0)', 'if(a >= 0, b / a, 0)'])(
+    'but where it is: %s',
+    (is) => {
+      expect(undefinedIn({ a: '-1 to 1 typ 0.5', b: '2' }, is)).toMatchObject([{ code: 'zero-divisor' }]);
+    },
+  );
   test('named with its range', () => {
     expect(undefinedIn({ a: '-1 to 1 typ 0.5', b: '2' }, 'b / a')).toEqual([
       {

@@ -59,6 +59,11 @@ describe.each(methods)('$place/$id', (method) => {
     expect([...named].sort()).toEqual(Object.keys(method.sources).sort());
   });
 
+  test('checks and lines of validity have names of their own, for they share one anchor', () => {
+    const valid = Object.keys(method.valid ?? {});
+    expect(Object.keys(method.checks ?? {}).filter((name) => valid.includes(name))).toEqual([]);
+  });
+
   test('every symbol is used, and a usual value says where it comes from', () => {
     const texts = [
       ...Object.values(method.equations ?? {}).map(({ is }) => is),

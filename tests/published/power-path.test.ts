@@ -113,6 +113,7 @@ const outside: Record<string, Record<string, string>> = {
   'active-inrush.times': { t_out: '1 s' },
   'ceramic-overshoot.read': { V_x: '100 V' },
   'fuse.often': { n_pulse: '1000000' },
+  'fuse.short': { t_pulse: '200 ms' },
   'harness-wire.apart': { dist: '2 mm' },
   'pre-charge.fills': { I_L: '2 A' },
   'reverse-polarity-switch.settles': { theta: '80 K/W' },

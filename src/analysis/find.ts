@@ -1,9 +1,11 @@
 import { evaluate } from '../expression/readings/value.ts';
 import type { Board } from '../spec/board.ts';
 import { assumptionsOf } from './assumptions.ts';
+import { benchFindings } from './bench.ts';
 import { checkFinding, deviationFor, type JudgedCheck, judge } from './check-finding.ts';
 import type { CheckFinding, Findings, InputFinding, ResultFinding } from './findings.ts';
 import type { Model } from './model.ts';
+import { requirementFindings } from './requirements.ts';
 import { referencePoint, resultFinding, type SearchedResult, searchResult } from './result-finding.ts';
 import { roomsOf } from './room/room.ts';
 import { atCorners, type Target } from './simulate/at-corners.ts';
@@ -40,7 +42,10 @@ export function find(board: Board, options: FindOptions): Findings {
   const results = searched.map(
     (one, i) => [one.result.id, resultFinding(model, one, simulated.spreads[judged.length + i]!)] as const,
   );
+  const points = stimulusFindings(board, options);
   const deciding = checks.filter((_, i) => !judged[i]!.from.validity);
+  const ranking = ranked(deciding).map(({ id }) => id);
+  const bench = benchFindings(board, points, options);
   return {
     format: 'copperplate-results/1',
     board: board.name,
@@ -58,13 +63,15 @@ export function find(board: Board, options: FindOptions): Findings {
     results: Object.fromEntries(results) as Record<string, ResultFinding>,
     checks: deciding,
     validity: checks.filter((_, i) => judged[i]!.from.validity),
-    ranking: ranked(deciding).map(({ id }) => id),
+    ranking,
     verdict: boardVerdict(deciding.map(({ verdict }) => verdict)),
     yield: deciding.some(({ verdict }) => verdict === 'not assessed')
       ? null
       : clopperPearson(options.trials - simulated.failed, options.trials),
     room: roomsOf(model, judged, boxes, typical),
-    test_points: stimulusFindings(board, options),
+    test_points: points,
+    requirements: requirementFindings(board, deciding, ranking, bench),
+    bench,
     cautions: [],
     assumptions: assumptionsOf(board),
   };

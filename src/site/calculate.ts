@@ -13,6 +13,7 @@ import type { DesignFolder } from './designs.ts';
 import { cacheKey, keep, kept } from './findings-cache.ts';
 import type { loadHandbook } from './handbook-files.ts';
 import type { Options } from './options.ts';
+import { withCompanions } from './read-companions.ts';
 import { loadSafety } from './safety-files.ts';
 import { threaded } from './simulate-threads.ts';
 import { version } from './version.ts';
@@ -41,13 +42,16 @@ function safety(): SafetyData {
 
 /** Reads and calculates one revision. */
 export function calculate(design: DesignFolder, book: Book, options: Options): Revision | Failure {
-  const file = relative(process.cwd(), join(design.folder, 'spec.yaml'));
-  const { board, problems, locate } = readSpec(
-    design.files.get('spec.yaml')!,
-    { file, board: design.board, revision: design.revision },
-    book,
-  );
-  if (!board) return { design, failure: showProblems(problems) };
+  const pathOf = (name: string): string => relative(process.cwd(), join(design.folder, name));
+  const file = pathOf('spec.yaml');
+  const {
+    board: specified,
+    problems,
+    locate,
+  } = readSpec(design.files.get('spec.yaml')!, { file, board: design.board, revision: design.revision }, book);
+  if (!specified) return { design, failure: showProblems(problems) };
+  const { board, problems: beside } = withCompanions(specified, design, pathOf);
+  if (beside.length) return { design, failure: showProblems(beside) };
   const unsafe = safetyProblems(design.files.get('spec.yaml')!, file, safety());
   if (unsafe.length) return { design, failure: showProblems(unsafe) };
   const undefinedOnes = undefinedResults(board);

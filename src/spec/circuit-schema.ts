@@ -68,13 +68,21 @@ export const firmware = z.union([
   z.strictObject({ is: typed, unit: typed.optional(), says: sentence.optional() }),
 ]);
 
+/** Stages of bringing a board up, each behind a hold point; the later, the more can go wrong. */
+export const benchSteps = ['cold', 'supply', 'pack', 'motor', 'load'] as const;
+
 export const testPoint = z.strictObject({
   /** The result that is measured there. */
   read: typed,
   /** Conditions of the measurement: condition or symbol, and the value it is set to. */
   when: z.record(z.string(), typed).optional(),
   says: sentence.optional(),
+  /** Stage at which it is read; `load` where a current of 1 A or more flows, else `supply`. */
+  step: z.enum(benchSteps).optional(),
+  /** Half-width at 95 % of the whole measurement: `5 mV`, or `0.5 %` of what is expected. */
+  uncertainty: typed.optional(),
 });
+export type TestPointSpec = z.output<typeof testPoint>;
 
 export const plot = z.strictObject({
   of: symbolName,

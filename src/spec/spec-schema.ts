@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { circuit, symbolName } from './circuit-schema.ts';
+import { action, decision, deviation, requirement, review } from './record-schema.ts';
 
 const sentence = z.string().trim().min(1);
 const quantityText = z.string().trim().min(1);
 const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'date');
-const listOfText = z.array(z.string().trim().min(1));
 
 export const cautionLevels = ['danger', 'warning', 'caution', 'notice'] as const;
 export const statuses = ['draft', 'for review', 'released'] as const;
@@ -54,31 +54,14 @@ export const specSchema = z.strictObject({
       target: quantityText.optional(),
     })
     .optional(),
-  requirements: z
-    .record(
-      z.string(),
-      z.strictObject({
-        says: sentence,
-        'shown by': z.union([listOfText, sentence.transform((one) => [one])]).optional(),
-        method: z.string().optional(),
-      }),
-    )
-    .optional(),
+  requirements: z.record(z.string(), requirement).optional(),
   circuits: z.record(symbolName, circuit).optional(),
-  deviations: z
-    .array(z.strictObject({ check: z.string(), reason: sentence, approved: date, by: sentence.optional() }))
-    .optional(),
-  actions: z
-    .record(
-      z.string(),
-      z.strictObject({
-        says: sentence,
-        who: sentence.optional(),
-        due: date.optional(),
-        'blocks release': z.enum(['yes', 'no']).optional(),
-      }),
-    )
-    .optional(),
+  /** Checks that need not hold, because somebody answers for it. */
+  deviations: z.array(deviation).optional(),
+  decisions: z.record(z.string(), decision).optional(),
+  actions: z.record(z.string(), action).optional(),
+  /** What was said and decided at the review meeting. */
+  review: review.optional(),
   /** Facts for the safety cautions that no equation gives: flags and numbers by name. */
   safety: z.record(symbolName, z.string()).optional(),
   /** Levels of safety cautions that this board raises, or lowers or dismisses for a reason, by the caution's id. */

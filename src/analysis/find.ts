@@ -1,11 +1,13 @@
 import { evaluate } from '../expression/readings/value.ts';
 import type { Board } from '../spec/board.ts';
 import { assumptionsOf } from './assumptions.ts';
+import { benchFindings } from './bench.ts';
 import { checkFinding, deviationFor, type JudgedCheck, judge } from './check-finding.ts';
 import { cornerGridOf } from './corner-grid/corner-grid.ts';
 import { drawnVariables } from './correlation.ts';
 import type { CheckFinding, Findings, InputFinding, ResultFinding } from './findings.ts';
 import type { Model } from './model.ts';
+import { requirementFindings } from './requirements.ts';
 import { referencePoint, resultFinding, type SearchedResult, searchResult } from './result-finding.ts';
 import { roomsOf } from './room/room.ts';
 import { atCorners, type Target } from './simulate/at-corners.ts';
@@ -47,7 +49,10 @@ export function find(board: Board, options: FindOptions): Findings {
     (one, i) => [one.result.id, resultFinding(model, one, simulated.spreads[judged.length + i]!)] as const,
   );
   const sweeps = sweepsOf({ board, model, boxes, typical, nominal }, cornersOf(searched, judged));
+  const points = stimulusFindings(board, { ...options, trials });
   const deciding = checks.filter((_, i) => !judged[i]!.from.validity);
+  const ranking = ranked(deciding).map(({ id }) => id);
+  const bench = benchFindings(board, points, { ...options, trials });
   return {
     format: 'copperplate-results/1',
     board: board.name,
@@ -66,7 +71,7 @@ export function find(board: Board, options: FindOptions): Findings {
     results: Object.fromEntries(results) as Record<string, ResultFinding>,
     checks: deciding,
     validity: checks.filter((_, i) => judged[i]!.from.validity),
-    ranking: ranked(deciding).map(({ id }) => id),
+    ranking,
     verdict: boardVerdict(deciding.map(({ verdict }) => verdict)),
     yield: deciding.some(({ verdict }) => verdict === 'not assessed')
       ? null
@@ -75,7 +80,9 @@ export function find(board: Board, options: FindOptions): Findings {
     sweeps: sweeps.drawn,
     sweeps_left_out: sweeps.leftOut,
     room: roomsOf(model, judged, boxes),
-    test_points: stimulusFindings(board, { ...options, trials }),
+    test_points: points,
+    requirements: requirementFindings(board, deciding, ranking, bench),
+    bench,
     cautions: [],
     assumptions: assumptionsOf(board),
   };

@@ -1,3 +1,5 @@
+import type { benchSteps } from '../spec/circuit-schema.ts';
+import type { Verification } from '../spec/record.ts';
 import type { Fraction } from './statistics.ts';
 
 /**
@@ -40,6 +42,9 @@ export interface Findings {
   readonly sweeps_left_out: readonly SweepLeftOut[];
   readonly room: readonly RoomFinding[];
   readonly test_points: readonly StimulusFinding[];
+  readonly requirements: readonly RequirementFinding[];
+  /** What was read on real boards, beside what was predicted. */
+  readonly bench: readonly BenchFinding[];
   readonly cautions: readonly CautionFinding[];
   readonly assumptions: readonly AssumptionFinding[];
 }
@@ -74,7 +79,76 @@ export interface StimulusFinding {
   readonly min: number;
   readonly max: number;
   readonly spread: SpreadFinding | null;
+  /** Stage of bringing up at which it is read. */
+  readonly step: (typeof benchSteps)[number];
+  /** Conditions of the board on which it depends and that are not set: they are held at typical. */
+  readonly held: Readonly<Record<string, { readonly value: number; readonly unit: string }>>;
+  /** What may be accepted with the uncertainty of the measurement; null where none is stated. */
+  readonly accept: AcceptFinding | null;
 }
+
+/** Test limits: the ends of the prediction with a guard band of the whole uncertainty taken off. */
+export interface AcceptFinding {
+  /** Half-width at 95 %. */
+  readonly uncertainty: number;
+  /** These cross where the uncertainty is too large to accept anything. */
+  readonly from: number;
+  readonly to: number;
+  /** Share of good boards that these limits refuse, 0 … 1; null where no part moves the reading. */
+  readonly refused: number | null;
+}
+
+/** A requirement, how it is shown, and whether anything is still to be shown. */
+export interface RequirementFinding {
+  readonly id: string;
+  readonly methods: readonly Verification[];
+  /** Gravest verdict of the checks that show it. */
+  readonly verdict: Verdict;
+  /** The check with the thinnest margin among them. */
+  readonly thinnest: string | null;
+  /** Lines of the bench that are evidence for it. */
+  readonly readings: readonly string[];
+  /** Reopened: a reading lies outside what was predicted. */
+  readonly state: 'closed' | 'open' | 'reopened';
+  /** What is still to be shown, in words. */
+  readonly open: readonly string[];
+}
+
+/** One line of bench.csv beside its prediction. Numbers are in `unit`. */
+export interface BenchFinding {
+  /** `B-1`, in the order of the file. */
+  readonly id: string;
+  /** Line of bench.csv. */
+  readonly line: number;
+  /** Test point, or null where a result was read at stated conditions. */
+  readonly point: string | null;
+  readonly reads: string;
+  readonly unit: string;
+  readonly when: StimulusFinding['when'];
+  readonly measured: number;
+  /** Half-width at 95 %. */
+  readonly uncertainty: number;
+  /** Predicted for a new board: typical, and the ends that no board within its tolerances passes. */
+  readonly expected: number;
+  readonly min: number;
+  readonly max: number;
+  /** A reading between these is surely between `min` and `max`; they cross where the uncertainty is too large to tell. */
+  readonly accept_from: number;
+  readonly accept_to: number;
+  /** Difference from the predicted mean in standard deviations of both together; null where neither has any. */
+  readonly z: number | null;
+  /** Share of the simulated boards that read less; null where no part moves the result. */
+  readonly percentile: number | null;
+  readonly verdict: BenchVerdict;
+  /** Requirements that this reading is evidence for. */
+  readonly closes: readonly string[];
+  readonly date: string;
+  readonly sample?: string;
+  readonly instrument?: string;
+  readonly by?: string;
+  readonly remark?: string;
+}
+export type BenchVerdict = 'as predicted' | 'unusual' | 'undecided' | 'outside';
 
 /** What a plot is drawn over: a condition, a value that was chosen, or a result that feeds the circuit. */
 export type SweepAxis = 'condition' | 'choice' | 'result';

@@ -11,7 +11,7 @@ import { textWidth } from './text-width.ts';
 export function stripSvg(strip: Strip, place: 'margin' | 'row'): string {
   const says = escapeXml(strip.says);
   const middle = middleOf(place);
-  const shapes = `${roomBar(strip)}${worstLine(strip)}${rootSumSquare(strip)}${spreadBar(strip)}${typicalRing(strip)}`;
+  const shapes = `${roomBar(strip)}${worstLine(strip)}${rootSumSquare(strip)}${spreadBar(strip)}${typicalRing(strip)}${measuredMark(strip)}`;
   const baseline = place === 'margin' ? '<line class="strip-scale" x2="100%" y1="10" y2="10"/>' : '';
   return `<svg class="strip strip-${place}" role="img" aria-label="${says}">${baseline}${targetLine(strip, place)}<svg y="${middle}" overflow="visible">${shapes}</svg>${walls(strip, place)}${place === 'margin' ? numbers(strip) : ''}</svg>`;
 }
@@ -73,6 +73,14 @@ function typicalRing({ scale, typical }: Strip): string {
   if (typical === undefined) return '';
   const point = clamped(scale, typical);
   return point.beyond ? '' : `<circle class="strip-typical" cx="${percent(point.at)}" r="2.7"/>`;
+}
+
+function measuredMark({ scale, measured }: Strip): string {
+  if (measured === undefined) return '';
+  const { at, beyond } = clamped(scale, measured);
+  // Beyond the scale the triangle lies on its side and points where the reading is.
+  const shape = beyond ? (at > 0 ? 'M0 0l-8-4.5v9z' : 'M0 0l8-4.5v9z') : 'M0-1l4.5-8h-9z';
+  return `<svg x="${percent(at)}" overflow="visible"><path class="strip-measured" d="${shape}"/></svg>`;
 }
 
 function targetLine({ scale, target }: Strip, place: 'margin' | 'row'): string {

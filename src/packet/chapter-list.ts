@@ -29,7 +29,16 @@ export const chapterHeads = {
   parts: { number: 11, title: 'Parts and their room', question: 'May I fit another one, and how far may it differ?' },
   'test-points': { number: 12, title: 'Test points', question: 'What should the meter show?' },
   firmware: { number: 13, title: 'Firmware constants', question: 'Which scale factors go into firmware?' },
-  decisions: { number: 15, title: 'Decisions and deviations', question: 'What was accepted, by whom, and why?' },
+  bench: {
+    number: 14,
+    title: 'Bench results against prediction',
+    question: 'Does the copper agree with the numbers?',
+  },
+  decisions: {
+    number: 15,
+    title: 'Decisions, deviations, review record',
+    question: 'What was decided and accepted, by whom, and why?',
+  },
   sources: { number: 16, title: 'Sources', question: 'Who says so?' },
   colophon: { number: 17, title: 'Colophon', question: 'Is this the packet that was signed?' },
 } as const;

@@ -9,6 +9,8 @@ export interface Strip {
   /** Of `worst` only the first end is a worst case; the other, where the boards begin, takes no end stroke. */
   readonly oneEnded?: boolean;
   readonly typical?: number;
+  /** What was read on a real board: a triangle that stands on the line. */
+  readonly measured?: number;
   /** 0.135 %, median and 99.865 % of the simulated boards. */
   readonly spread?: readonly [low: number, median: number, high: number];
   readonly rootSumSquare?: readonly [low: number, high: number];

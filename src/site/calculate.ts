@@ -14,6 +14,7 @@ import { cacheKey, keep, kept } from './findings-cache.ts';
 import { changedAfterRelease } from './frozen.ts';
 import type { loadHandbook } from './handbook-files.ts';
 import type { Options } from './options.ts';
+import { withCompanions } from './read-companions.ts';
 import { loadSafety } from './safety-files.ts';
 import { threaded } from './simulate-threads.ts';
 import { version } from './version.ts';
@@ -58,13 +59,16 @@ function calculateAs(
   options: Options,
   refusal: typeof changedAfterRelease,
 ): Revision | Failure {
-  const file = relative(process.cwd(), join(design.folder, 'spec.yaml'));
-  const { board, problems, locate } = readSpec(
-    design.files.get('spec.yaml')!,
-    { file, board: design.board, revision: design.revision },
-    book,
-  );
-  if (!board) return { design, failure: showProblems(problems) };
+  const pathOf = (name: string): string => relative(process.cwd(), join(design.folder, name));
+  const file = pathOf('spec.yaml');
+  const {
+    board: specified,
+    problems,
+    locate,
+  } = readSpec(design.files.get('spec.yaml')!, { file, board: design.board, revision: design.revision }, book);
+  if (!specified) return { design, failure: showProblems(problems) };
+  const { board, problems: beside } = withCompanions(specified, design, pathOf);
+  if (beside.length) return { design, failure: showProblems(beside) };
   const unsafe = safetyProblems(design.files.get('spec.yaml')!, file, safety());
   if (unsafe.length) return { design, failure: showProblems(unsafe) };
   const undefinedOnes = undefinedResults(board);

@@ -1,9 +1,11 @@
 import type { Tree } from '../expression/tree.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import type { Unit } from '../quantity/unit.ts';
-import type { bases } from './circuit-schema.ts';
+import type { BenchReading } from './bench/bench-reading.ts';
+import type { bases, benchSteps } from './circuit-schema.ts';
 import type { Correlations } from './correlations.ts';
 import type { Method, Policy, partKinds } from './method-schema.ts';
+import type { Action, Decision, Deviation, Requirement, ReviewRecord } from './record.ts';
 import type { cautionLevels, statuses } from './spec-schema.ts';
 
 /**
@@ -26,7 +28,11 @@ export interface Board {
   readonly totals: readonly Result[];
   readonly requirements: readonly Requirement[];
   readonly deviations: readonly Deviation[];
+  readonly decisions: readonly Decision[];
   readonly actions: readonly Action[];
+  readonly review?: ReviewRecord;
+  /** What was read on real boards; none until `bench.csv` is there. */
+  readonly bench: readonly BenchReading[];
   readonly safety: Readonly<Record<string, string>>;
   /** What this board decides about safety cautions. */
   readonly cautions: readonly CautionDecision[];
@@ -178,29 +184,9 @@ export interface TestPoint {
   readonly reads: string;
   readonly says?: string;
   readonly when: ReadonlyMap<string, Quantity>;
+  readonly step?: (typeof benchSteps)[number];
+  /** Half-width at 95 % of the measurement, in the unit of what is read or as a share of it. */
+  readonly uncertainty?: Quantity;
 }
 
-export interface Requirement {
-  readonly id: string;
-  readonly says: string;
-  /** Check ids; `stage.*` was resolved. */
-  readonly shownBy: readonly string[];
-  readonly method?: string;
-}
-
-export interface Deviation {
-  /** `D-1`, in the order of the file. */
-  readonly id: string;
-  readonly check: string;
-  readonly reason: string;
-  readonly approved: string;
-  readonly by?: string;
-}
-
-export interface Action {
-  readonly id: string;
-  readonly says: string;
-  readonly who?: string;
-  readonly due?: string;
-  readonly blocksRelease: boolean;
-}
+export type { Action, Decision, Deviation, Requirement, ReviewRecord } from './record.ts';

@@ -81,6 +81,9 @@ export const firmware = z.union([
   }),
 ]);
 
+/** Stages of bringing a board up, each behind a hold point; the later, the more can go wrong. */
+export const benchSteps = ['cold', 'supply', 'pack', 'motor', 'load'] as const;
+
 export const testPoint = z.strictObject({
   read: described(typed, 'Symbol of the result that is measured there.', 'V_out'),
   when: described(
@@ -89,7 +92,19 @@ export const testPoint = z.strictObject({
     { V_in: '36 V' },
   ),
   says: described(sentence.optional(), 'Where and how to measure.', 'C18, bus fed from a bench supply'),
+  step: described(
+    z.enum(benchSteps).optional(),
+    'Stage at which it is read; `load` where a current of 1 A or more flows, else `supply`.',
+    'supply',
+  ),
+  uncertainty: described(
+    typed.optional(),
+    'Half-width at 95 % of the whole measurement: a quantity, or a share of what is expected.',
+    '5 mV',
+    '0.5 %',
+  ),
 });
+export type TestPointSpec = z.output<typeof testPoint>;
 
 export const plot = z.strictObject({
   of: described(symbolName, 'Symbol of the result to draw.', 'V_out'),

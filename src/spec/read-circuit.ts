@@ -1,6 +1,6 @@
 import { parseExpression, parseStatement } from '../expression/parse.ts';
 import type { Tree } from '../expression/tree.ts';
-import { pureNumber, same } from '../quantity/dimension.ts';
+import { isPure, pureNumber, same } from '../quantity/dimension.ts';
 import { looksLikeQuantity } from '../quantity/looks-like-quantity.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 import type { Quantity } from '../quantity/quantity.ts';
@@ -8,7 +8,7 @@ import { TextError } from '../quantity/text-problem.ts';
 import type { Unit } from '../quantity/unit.ts';
 import { coherentUnit, describeDimension, parseUnit } from '../quantity/units.ts';
 import type { Circuit, Input, InputValue, Result, TestPoint } from './board.ts';
-import type { CheckSpec, CircuitSpec, GivenSpec } from './circuit-schema.ts';
+import type { CheckSpec, CircuitSpec, GivenSpec, TestPointSpec } from './circuit-schema.ts';
 import { readCorrelations } from './correlations.ts';
 import type { Method } from './method-schema.ts';
 import { orderedChecks } from './orders.ts';
@@ -310,7 +310,7 @@ function readFirmware(
 function readTestPoints(
   report: Report,
   id: string,
-  points: Placed<{ read: string; when?: Record<string, string> | undefined; says?: string | undefined }>,
+  points: Placed<TestPointSpec>,
   results: readonly Result[],
   stimuli: ReadonlySet<string>,
 ): TestPoint[] {
@@ -342,7 +342,39 @@ function readTestPoints(
       const quantity = report.attempt(place, () => parseQuantity(text));
       if (quantity) when.set(symbol, quantity);
     }
-    return { name, reads: `${id}.${spec.read}`, when, ...(spec.says ? { says: spec.says } : {}) };
+    const uncertainty =
+      spec.uncertainty === undefined
+        ? undefined
+        : report.attempt(inMethod ? at : [...at, 'uncertainty'], () =>
+            readUncertainty(
+              spec.uncertainty!,
+              results.find(({ symbol }) => symbol === spec.read),
+            ),
+          );
+    return {
+      name,
+      reads: `${id}.${spec.read}`,
+      when,
+      ...(spec.says ? { says: spec.says } : {}),
+      ...(spec.step ? { step: spec.step } : {}),
+      ...(uncertainty ? { uncertainty } : {}),
+    };
+  });
+}
+
+/** A plain number of the unit of what is read (kelvin for a temperature), or a share of it. */
+function readUncertainty(text: string, result: Result | undefined): Quantity {
+  const quantity = parseQuantity(text);
+  const { dimension } = quantity.unit;
+  const share = isPure(dimension) && !(result && isPure(result.unit.dimension));
+  const fits = share ? result?.unit.offset === 0 : !result || same(dimension, result.unit.dimension);
+  if (quantity.form === 'number' && quantity.typ > 0 && quantity.unit.offset === 0 && fits) return quantity;
+  throw new TextError({
+    code: 'not-an-uncertainty',
+    start: 0,
+    end: text.length,
+    found: `\`${text}\``,
+    expected: `half of an interval, of ${describeDimension(result?.unit.dimension ?? dimension)}${result?.unit.offset ? ' in kelvin' : ', or a share such as `0.5 %`'}`,
   });
 }
 

@@ -3,21 +3,21 @@ import { parseQuantity } from '../quantity/parse-quantity.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { TextError, type TextProblem } from '../quantity/text-problem.ts';
 import { describeDimension } from '../quantity/units.ts';
-import type {
-  Action,
-  Board,
-  CautionDecision,
-  Circuit,
-  Deviation,
-  Identity,
-  Input,
-  OperatingCase,
-  Requirement,
-} from './board.ts';
+import type { Board, CautionDecision, Identity, Input, OperatingCase } from './board.ts';
 import { circuit as circuitSchema } from './circuit-schema.ts';
 import type { Handbook, Policy } from './method-schema.ts';
 import type { Problem } from './problem.ts';
 import { readCircuit } from './read-circuit.ts';
+import {
+  type Names,
+  namesOf,
+  readActions,
+  readDecisions,
+  readDeviations,
+  readRequirements,
+  readReview,
+} from './read-record.ts';
+import { action, comment, decision, deviation, requirement, review } from './record-schema.ts';
 import { hasKey, Report } from './report.ts';
 import { meant, schemaProblems } from './schema-problems.ts';
 import { settle } from './settle.ts';
@@ -97,6 +97,7 @@ function assemble(
         derating,
       )
     : { circuits: [], totals: [] };
+  const record = complete ? readRecord(report, spec, namesOf(spec, circuits, conditions)) : noRecord;
   return {
     name: source.board,
     revision: source.revision,
@@ -109,10 +110,24 @@ function assemble(
     totals,
     safety: spec.safety ?? {},
     cautions: readCautions(spec),
-    requirements: complete ? readRequirements(report, spec, circuits) : [],
-    deviations: complete ? readDeviations(report, spec, circuits) : [],
-    actions: readActions(spec),
+    ...record,
+    bench: [],
     ...(policy ? { policy } : {}),
+  };
+}
+
+type BoardRecord = Pick<Board, 'requirements' | 'deviations' | 'decisions' | 'actions' | 'review'>;
+const noRecord: BoardRecord = { requirements: [], deviations: [], decisions: [], actions: [] };
+
+/** Requirements, decisions and the review: what speaks of circuits that are known by now. */
+function readRecord(report: Report, spec: Spec, names: Names): BoardRecord {
+  const review = readReview(report, spec, names);
+  return {
+    requirements: readRequirements(report, spec, names),
+    deviations: readDeviations(report, spec, names),
+    decisions: readDecisions(report, spec, names),
+    actions: readActions(report, spec, names),
+    ...(review ? { review } : {}),
   };
 }
 
@@ -279,54 +294,6 @@ function factor(
   ];
 }
 
-function readRequirements(report: Report, spec: Spec, circuits: readonly Circuit[]): Requirement[] {
-  const checks = circuits.flatMap((circuit) => circuit.checks.map(({ id }) => id));
-  return Object.entries(spec.requirements ?? {}).map(([id, requirement]) => {
-    const shownBy = (requirement['shown by'] ?? []).flatMap((pattern, i) => {
-      const hits = checks.filter(
-        (check) => check === pattern || (pattern.endsWith('.*') && check.startsWith(pattern.slice(0, -1))),
-      );
-      if (!hits.length)
-        report.add(['requirements', id, 'shown by', i], {
-          code: 'unknown-check',
-          found: `\`${pattern}\``,
-          expected: 'a check such as `stage.junction`, or all checks of a circuit such as `stage.*`',
-          ...meant(pattern, checks),
-        });
-      return hits;
-    });
-    return {
-      id,
-      says: requirement.says,
-      shownBy: [...new Set(shownBy)],
-      ...(requirement.method ? { method: requirement.method } : {}),
-    };
-  });
-}
-
-function readDeviations(report: Report, spec: Spec, circuits: readonly Circuit[]): Deviation[] {
-  const checks = new Set(circuits.flatMap((circuit) => circuit.checks.map(({ id }) => id)));
-  return (spec.deviations ?? []).map(({ check, reason, approved, by }, i) => {
-    if (!checks.has(check))
-      report.add(['deviations', i, 'check'], {
-        code: 'unknown-check',
-        found: `\`${check}\``,
-        expected: 'a check of this board',
-        ...meant(check, checks),
-      });
-    return { id: `D-${i + 1}`, check, reason, approved, ...(by ? { by } : {}) };
-  });
-}
-
-const readActions = (spec: Spec): Action[] =>
-  Object.entries(spec.actions ?? {}).map(([id, { says, who, due, 'blocks release': blocks }]) => ({
-    id,
-    says,
-    blocksRelease: blocks === 'yes',
-    ...(who ? { who } : {}),
-    ...(due ? { due } : {}),
-  }));
-
 const readCautions = (spec: Spec): CautionDecision[] =>
   Object.entries(spec.cautions ?? {}).map(([id, { level, dismissed, reason, role, date }]) => ({
     id,
@@ -343,10 +310,17 @@ function knownKeys(path: Path): readonly string[] {
   if (path[0] === 'circuits' && path.length === 2) return Object.keys(circuitSchema.shape);
   if (path[0] === 'conditions') return ['is', 'says'];
   if (path[0] === 'margins') return ['derating', 'target'];
-  if (path[0] === 'requirements') return ['says', 'shown by', 'method'];
-  if (path[0] === 'deviations') return ['check', 'reason', 'approved', 'by'];
+  if (path[0] === 'requirements') return Object.keys(requirement.shape);
+  if (path[0] === 'deviations') return Object.keys(deviation.shape);
+  if (path[0] === 'decisions') return Object.keys(decision.shape);
+  if (path[0] === 'review')
+    return path.length === 1
+      ? Object.keys(review.shape)
+      : path[1] === 'comments'
+        ? Object.keys(comment.shape)
+        : ['says', 'met', 'remark'];
   if (path[0] === 'cautions') return ['level', 'dismissed', 'reason', 'role', 'date'];
-  if (path[0] === 'actions') return ['says', 'who', 'due', 'blocks release'];
+  if (path[0] === 'actions') return Object.keys(action.shape);
   const part = path[0] === 'circuits' ? path[2] : path[0];
   return partKeys[String(part)] ?? [];
 }
@@ -358,6 +332,6 @@ const partKeys: Record<string, readonly string[]> = {
   valid: ['holds', 'because', 'source'],
   order: ['rising', 'because', 'source'],
   firmware: ['is', 'unit', 'says'],
-  'test points': ['read', 'when', 'says'],
+  'test points': ['read', 'when', 'says', 'step', 'uncertainty'],
   plots: ['of', 'over', 'limit', 'says'],
 };

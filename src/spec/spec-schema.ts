@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { circuit, symbolName } from './circuit-schema.ts';
 import { described } from './described.ts';
+import { action, decision, deviation, requirement, review } from './record-schema.ts';
 
 const sentence = z.string().trim().min(1);
 const quantityText = z.string().trim().min(1);
 const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'date');
-const listOfText = z.array(z.string().trim().min(1));
 
 export const cautionLevels = ['danger', 'warning', 'caution', 'notice'] as const;
 export const statuses = ['draft', 'for review', 'released'] as const;
@@ -18,34 +18,6 @@ const condition = z.union([
     says: described(sentence.optional(), 'What it is.', 'Air at the enclosure'),
   }),
 ]);
-
-const requirement = z.strictObject({
-  says: described(sentence, 'The requirement in one sentence.', 'Full torque from a full to an empty pack'),
-  'shown by': described(
-    z.union([listOfText, sentence.transform((one) => [one])]).optional(),
-    'Checks that show it; `stage.*` stands for all of a circuit.',
-    ['pack.window', 'stage.*'],
-  ),
-  method: described(
-    z.string().optional(),
-    'How it is shown where no check does: inspection, test, analysis.',
-    'inspection',
-  ),
-});
-
-const deviation = z.strictObject({
-  check: described(z.string(), 'The check that does not hold.', 'stage.junction'),
-  reason: described(sentence, 'Why the board is accepted all the same.', 'Bench shows 6 K less than computed'),
-  approved: described(date, 'When it was approved, year-month-day.', '2026-03-20'),
-  by: described(sentence.optional(), 'Who approved it, by role.', 'Chief engineer'),
-});
-
-const action = z.strictObject({
-  says: described(sentence, 'What is to be done.', 'Measure the case temperature at 45 °C'),
-  who: described(sentence.optional(), 'Who does it, by role.', 'Test engineer'),
-  due: described(date.optional(), 'Until when, year-month-day.', '2026-04-01'),
-  'blocks release': described(z.enum(['yes', 'no']).optional(), 'Whether the board must wait for it.', 'yes'),
-});
 
 const cautionDecision = z.strictObject({
   level: described(z.enum(cautionLevels).optional(), 'Another signal word than the caution has.', 'warning'),
@@ -122,8 +94,17 @@ export const specSchema = z.strictObject({
   deviations: described(z.array(deviation).optional(), 'Checks that do not hold and are accepted all the same.', [
     { check: 'stage.junction', reason: 'Bench shows 6 K less than computed', approved: '2026-03-20' },
   ]),
-  actions: described(z.record(z.string(), action).optional(), 'Open actions of the review.', {
+  decisions: described(z.record(z.string(), decision).optional(), 'What was decided on this revision, and why.', {
+    'D-1': { what: 'One shunt a phase', why: 'Two would not fit beside the terminals', date: '2026-03-10' },
+  }),
+  actions: described(z.record(z.string(), action).optional(), 'Actions of the review, open or closed.', {
     'A-1': { says: 'Measure the case temperature at 45 °C', 'blocks release': 'yes' },
+  }),
+  review: described(review.optional(), 'What was said and decided at the review meeting.', {
+    kind: 'detail',
+    date: '2026-03-18',
+    present: ['Design engineer', 'Test engineer'],
+    outcome: 'pass with actions',
   }),
   safety: described(
     z.record(symbolName, z.string()).optional(),

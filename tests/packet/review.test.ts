@@ -20,15 +20,15 @@ describe('requirements', () => {
 `,
     ),
   );
-  test('take the worst verdict of what shows them; one that nothing shows is not assessed', () => {
+  test('take the worst verdict of what shows them, and say what is still open', () => {
     expect(rowsOf(tableNamed(packet, 'requirements'))).toEqual([
-      'REQ-1 | The pack voltage shall be read | sense.full_scale | A | 3.9 | <marginal>',
-      'REQ-2 | The cover shall be guarded | no check shows it | I | – | <not assessed>',
+      'REQ-1 | The pack voltage shall be read | A | $V_{\\mathrm{out}} \\le V_{\\mathrm{fs}}$ in the worst case | sense.full_scale | 3.9 | <marginal> | closed',
+      'REQ-2 | The cover shall be guarded | I | – | no check shows it | – | – | open: no record of the inspection',
     ]);
   });
   test('orphans are named both ways', () => {
     expect(paragraphs(chapterNamed(packet, 'summary'))).toContain(
-      'No check shows REQ-2. No requirement asks for one check: sense.floor.',
+      'Nothing shows REQ-2. No requirement asks for one check: sense.floor.',
     );
   });
   test('are named at the check that shows them', () => {
@@ -45,8 +45,8 @@ test('open actions say who, when, and whether they block the release', () => {
     ),
   );
   expect(rowsOf(tableNamed(packet, 'actions'))).toEqual([
-    'A-1 | Measure it | Tester | 2026-04-10 | yes',
-    'A-2 | Ask the maker | – | – | no',
+    'A-1 | Measure it | – | Tester | 2026-04-10 | yes',
+    'A-2 | Ask the maker | – | – | – | no',
   ]);
   const [statement] = chapterNamed(packet, 'cover').blocks;
   expect(statement?.kind === 'statement' && statement.facts.at(-1)).toMatchObject({

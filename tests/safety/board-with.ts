@@ -61,7 +61,9 @@ export const empty: Board = {
   totals: [],
   requirements: [],
   deviations: [],
+  decisions: [],
   actions: [],
+  bench: [],
   safety: {},
   cautions: [],
 };

@@ -153,7 +153,7 @@ describe('a problem is shown with its place, what was found, what was expected a
   test('an unknown key', () => {
     expect(messagesFor('condtions:\n  I_ph: 1 A to 2 A\n')).toMatchInlineSnapshot(`
       "spec.yaml:7:1  unknown-key
-        condtions: found the key \`condtions\`; expected one of \`board\`, \`document\`, \`revision\`, \`supersedes\`, \`issued\`, \`status\`, \`purpose\`, \`owner\`, \`department\`, \`designer\`, \`approver\`, \`classification\`, \`language\`, \`supplement\`, \`conditions\`, \`cases\`, \`margins\`, \`requirements\`, \`circuits\`, \`deviations\`, \`actions\`, \`safety\`, \`cautions\`.
+        condtions: found the key \`condtions\`; expected one of \`board\`, \`document\`, \`revision\`, \`supersedes\`, \`issued\`, \`status\`, \`purpose\`, \`owner\`, \`department\`, \`designer\`, \`approver\`, \`classification\`, \`language\`, \`supplement\`, \`conditions\`, \`cases\`, \`margins\`, \`requirements\`, \`circuits\`, \`deviations\`, \`decisions\`, \`actions\`, \`review\`, \`safety\`, \`cautions\`.
         6 | purpose: Raises and lowers a work table.
         7 | condtions:
           | ^^^^^^^^^
@@ -189,7 +189,7 @@ describe('a problem is shown with its place, what was found, what was expected a
       messagesFor(`requirements:\n  REQ-1: { says: It measures., shown by: sense.fullscale }\n${divider()}`),
     ).toMatchInlineSnapshot(`
       "spec.yaml:8:42  unknown-check
-        requirements.REQ-1.shown by.0: found \`sense.fullscale\`; expected a check such as \`stage.junction\`, or all checks of a circuit such as \`stage.*\`.
+        requirements.REQ-1.shown by: found \`sense.fullscale\`; expected a check such as \`stage.junction\`, or all checks of a circuit such as \`stage.*\`.
         7 | requirements:
         8 |   REQ-1: { says: It measures., shown by: sense.fullscale }
           |                                          ^^^^^^^^^^^^^^^

@@ -1,7 +1,7 @@
 import type { Circuit } from '../../spec/board.ts';
 import { chapterAnchor } from '../anchors.ts';
 import type { Banner, SignOff, Statement, TitleBlock, TitleField } from '../block.ts';
-import { page } from '../inline.ts';
+import { name, page } from '../inline.ts';
 import { countsOf, marginText, verdictSentence } from '../margins.ts';
 import { yieldText } from '../numbers.ts';
 import type { Chapter } from '../packet.ts';
@@ -11,6 +11,7 @@ import { checkAnchor, checkLink } from '../trail.ts';
 import { capital, grouped } from '../words.ts';
 import { cautionCounts, signalWords } from './cautions.ts';
 import { chapter } from './chapter.ts';
+import { isOpen } from './record/closed-actions.ts';
 import { deciding, setAside } from './summary.ts';
 
 /** Verdict, decision and signatures. `body` are the chapters that follow: what is signed for must stand in the packet. */
@@ -27,7 +28,8 @@ export function cover(review: Review, body: readonly Chapter[]): Chapter {
 function statement(review: Review): Statement {
   const { findings, board } = review;
   const worst = deciding(review);
-  const blocking = board.actions.filter(({ blocksRelease }) => blocksRelease).map(({ id }) => id);
+  const actions = board.actions.filter(isOpen);
+  const blocking = actions.filter(({ blocksRelease }) => blocksRelease).map(({ id }) => id);
   const open = blocking.length
     ? `${blocking.join(', ')} ${blocking.length === 1 ? 'blocks' : 'block'} release`
     : 'none blocks release';
@@ -52,8 +54,8 @@ function statement(review: Review): Statement {
       : []),
     {
       label: 'Open actions',
-      figure: grouped(board.actions.length),
-      text: [board.actions.length ? open : 'none in the specification'],
+      figure: grouped(actions.length),
+      text: [actions.length ? open : board.actions.length ? 'all are closed' : 'none in the specification'],
     },
   ];
   return {
@@ -103,10 +105,13 @@ function signOff(review: Review, body: readonly Chapter[]): SignOff {
     ['Test engineering', chapters(12, 14)],
     ['Chair, not of the design team', ['the decision']],
   ];
+  const digest = review.findings.inputs_sha256.slice(0, 12);
   return {
     kind: 'sign-off',
     decisions: ['pass', 'pass with actions', 'repeat the review', 'stop'],
-    roles: roles.filter(([, scope]) => scope.length > 0).map(([role, scope]) => ({ role, scope: [ranged(scope)] })),
+    roles: roles
+      .filter(([, scope]) => scope.length > 0)
+      .map(([role, scope]) => ({ role, scope: [ranged(scope), ' · inputs ', name(digest)] })),
   };
 }
 

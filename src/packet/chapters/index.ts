@@ -1,5 +1,6 @@
 import type { Chapter } from '../packet.ts';
 import type { Review } from '../review.ts';
+import { bench } from './bench.ts';
 import { calculations } from './calculations.ts';
 import { cautions } from './cautions.ts';
 import { changed } from './changed.ts';
@@ -30,6 +31,7 @@ const body = [
   parts,
   testPoints,
   firmware,
+  bench,
   decisions,
   sources,
   colophon,

@@ -1,83 +1,135 @@
+import type { RequirementFinding } from '../../analysis/findings.ts';
 import type { Requirement } from '../../spec/board.ts';
 import type { Block, Cell, Column, Row, Table } from '../block.ts';
-import { dash, joined, link, verdictMark } from '../inline.ts';
+import { dash, em, joined, link, strong, verdictMark } from '../inline.ts';
 import { marginCell } from '../margins.ts';
+import { percentText } from '../numbers.ts';
 import type { Section } from '../packet.ts';
-import { type Review, rankedChecks } from '../review.ts';
-import type { Text, Verdict } from '../text.ts';
-import { checkLink, requirementAnchor } from '../trail.ts';
-import { counted } from '../words.ts';
+import type { Review } from '../review.ts';
+import { mustHold } from '../statements.ts';
+import type { Text } from '../text.ts';
+import { checkLink, idLink, requirementAnchor } from '../trail.ts';
+import { counted, sentence } from '../words.ts';
 import { section } from './chapter.ts';
-import { decimal, sans, serif } from './columns.ts';
+import { decimal, sans, serif, wide } from './columns.ts';
 
 const requirementColumns: readonly Column[] = [
   sans('No.'),
-  serif('Requirement'),
-  sans('Shown by'),
+  wide(serif('Requirement'), 0.26),
   sans('Method'),
+  wide(serif('Met when'), 0.17),
+  wide(sans('Shown by'), 0.21),
   decimal('Worst, %'),
   sans('Verdict'),
+  wide(serif('State'), 0.14),
 ];
 
-/** Which check shows which requirement, and what stands alone on either side. */
+/** Which check, reading or record shows which requirement, and what stands alone on either side. */
 export function requirements(review: Review): Section | undefined {
-  const { board } = review;
+  const { board, findings } = review;
   if (!board.requirements.length) return undefined;
   const table: Table = {
     kind: 'table',
     id: 'requirements',
     number: '3.2',
     caption: [
-      'Each requirement takes the worst verdict of the checks that show it. Methods: A analysis, T test, I inspection, R review of design.',
+      'Each requirement takes the worst verdict of the checks that show it. Methods: A analysis, T test, I inspection, D demonstration, R review of design. Closed: all of them are shown; reopened: a reading contradicts what was calculated.',
     ],
     columns: requirementColumns,
-    groups: [{ rows: board.requirements.map((one) => requirementRow(review, one)) }],
+    groups: [{ rows: board.requirements.map((one, i) => requirementRow(review, one, findings.requirements[i]!)) }],
     wide: true,
   };
   return section('summary', 2, 'requirements', 'Requirements and what shows them', [table, orphans(review)]);
 }
 
-function requirementRow(review: Review, { id, says, shownBy, method }: Requirement): Row {
-  const checks = rankedChecks(review).filter((check) => shownBy.includes(check.id));
-  const worst = checks[0];
+function requirementRow(review: Review, requirement: Requirement, finding: RequirementFinding): Row {
+  const { id, says, why, from, shownBy } = requirement;
+  const worst = finding.thinnest === null ? undefined : review.judged.get(finding.thinnest)!;
   const margin: Cell = worst ? marginCell(worst) : dash;
-  const gravest = gravity.find((verdict) => checks.some((check) => check.verdict === verdict)) ?? 'not assessed';
-  const deviation = gravest === 'accepted' ? checks.find((check) => check.deviation)?.deviation : undefined;
+  const deviation =
+    finding.verdict === 'accepted'
+      ? shownBy.map((check) => review.judged.get(check)!).find((check) => check.deviation)?.deviation
+      : undefined;
   return {
     id: requirementAnchor(id),
     cells: [
       [id],
-      [says],
-      shownBy.length ? shownText(review, shownBy) : ['no check shows it'],
-      [method ?? (shownBy.length ? 'A' : '–')],
+      [says, ...(why ? [' ', em(sentence(why))] : []), ...(from ? [` (${from})`] : [])],
+      [finding.methods.map((method) => method[0]!.toUpperCase()).join(', ') || '–'],
+      criterion(review, requirement),
+      evidence(review, requirement, finding),
       margin,
-      [verdictMark(gravest, { deviation })],
+      shownBy.length ? [verdictMark(finding.verdict, { deviation })] : dash,
+      state(finding),
     ],
   };
 }
 
-const gravity: readonly Verdict[] = ['fail', 'not assessed', 'marginal', 'accepted', 'pass'];
+/** As the spec says; else what its checks ask for. */
+function criterion(review: Review, { criterion: stated, shownBy, tested }: Requirement): Text {
+  if (stated) return [stated];
+  const { target } = review.board;
+  const margin = target > 0 ? ` with ${percentText(target)} to spare` : '';
+  const checks: Text =
+    shownBy.length === 1
+      ? [...mustHold(review.checks.get(shownBy[0]!)!), ' in the worst case']
+      : shownBy.length
+        ? [`all ${counted(shownBy.length, 'check')} hold in the worst case${margin}`]
+        : [];
+  const test = tested.length ? [shownBy.length ? '; ' : '', 'readings as predicted'] : [];
+  return checks.length || test.length ? [...checks, ...test.filter(Boolean)] : dash;
+}
+
+/** Checks, then test points with their readings, then records. */
+function evidence(
+  review: Review,
+  { shownBy, tested, evidence: records }: Requirement,
+  finding: RequirementFinding,
+): Text {
+  const readings = review.findings.bench.filter(({ id }) => finding.readings.includes(id));
+  const points = tested.map((point): Text => {
+    const read = readings.filter((one) => (one.point ?? one.reads) === point);
+    const numbers = read.flatMap(({ id }) => [', ', link(id, benchAnchor(id))]).slice(1);
+    return [...pointLink(review, point), ...(numbers.length ? [' (', ...numbers, ')'] : [])];
+  });
+  const all = [...shownText(review, shownBy), ...points, ...records.map((one): Text => [one])];
+  return all.length ? joined(all, ', ') : ['no check shows it'];
+}
+
+export const benchAnchor = (id: string): string => `bench-${id}`;
+
+/** A test point where it stands in the bring-up sheet; a result at its equation. */
+export const pointLink = (review: Review, point: string): Text =>
+  review.findings.test_points.some(({ id }) => id === point)
+    ? [link(point, `test-${point}`)]
+    : idLink(review.trail, point);
 
 /** All checks of a circuit as one entry: `stage.*`. */
-function shownText(review: Review, shownBy: readonly string[]): Text {
+function shownText(review: Review, shownBy: readonly string[]): Text[] {
   const circuits = [...new Set(shownBy.map((id) => id.split('.')[0]!))];
-  const entries = circuits.flatMap((circuit): Text[] => {
+  return circuits.flatMap((circuit): Text[] => {
     const all = review.circuits.get(circuit)?.checks.map(({ id }) => id) ?? [];
     const named = shownBy.filter((id) => id.startsWith(`${circuit}.`));
     return all.length > 1 && all.every((id) => named.includes(id))
       ? [[link(`${circuit}.*`, circuit)]]
       : named.map((id): Text => [checkLink(id)]);
   });
-  return joined(entries, ', ');
+}
+
+function state({ state: is, open }: RequirementFinding): Text {
+  if (is === 'closed') return ['closed'];
+  return [is === 'reopened' ? strong('reopened') : 'open', `: ${open.join('; ')}`];
 }
 
 /** Both ways: a requirement that nothing shows, a check that no requirement asks for. */
 function orphans({ board, findings }: Review): Block {
-  const unshown = board.requirements.filter(({ shownBy }) => !shownBy.length);
+  const unshown = board.requirements.filter(
+    ({ shownBy, tested, evidence: records }) => !shownBy.length && !tested.length && !records.length,
+  );
   const unasked = findings.checks.filter(({ requirement }) => requirement === undefined);
   const first: Text = unshown.length
-    ? [`No check shows ${unshown.map(({ id }) => id).join(', ')}.`]
-    : ['Every requirement is shown by some check.'];
+    ? [`Nothing shows ${unshown.map(({ id }) => id).join(', ')}.`]
+    : ['Every requirement is shown by something.'];
   const second: Text = unasked.length
     ? [
         ` No requirement asks for ${counted(unasked.length, 'check')}: `,

@@ -1,6 +1,6 @@
 import type { CheckFinding } from '../../analysis/findings.ts';
 import type { Block, Column, Facts, Row, Table } from '../block.ts';
-import { dash, joined, link, page, pageNumber, verdictMark } from '../inline.ts';
+import { dash, joined, link, listed, page, pageNumber, verdictMark } from '../inline.ts';
 import { countsOf, marginCell, marginText } from '../margins.ts';
 import { yieldText } from '../numbers.ts';
 import type { Chapter, Section } from '../packet.ts';
@@ -12,12 +12,14 @@ import { checkAnchor, checkLink } from '../trail.ts';
 import { grouped, inWords } from '../words.ts';
 import { chapter, section } from './chapter.ts';
 import { decimal, folio, sans, serif, strip } from './columns.ts';
-import { requirements } from './requirements.ts';
+import { aboutText } from './record/about.ts';
+import { isOpen } from './record/closed-actions.ts';
+import { benchAnchor, requirements } from './requirements.ts';
 
 /** What one page must say to somebody who reads no other. */
 export function summary(review: Review): Chapter {
   const sections = [thinnest(review), requirements(review), actions(review)].filter((one) => one !== undefined);
-  return chapter('summary', [facts(review), ...outside(review)], sections);
+  return chapter('summary', [facts(review), ...early(review), ...outside(review), ...contradicted(review)], sections);
 }
 
 /** `52 pass, 4 marginal, one accepted` */
@@ -62,11 +64,32 @@ function outside({ findings }: Review): Block[] {
   ];
 }
 
+/** A released board with something in the way of its release is said so first. */
+function early({ board }: Review): Block[] {
+  const blocking = board.actions.filter((action) => isOpen(action) && action.blocksRelease);
+  if (board.identity.status !== 'released' || !blocking.length) return [];
+  const names = listed(blocking.map(({ id }): Text => [link(id, `action-${id}`)]));
+  const verb = blocking.length === 1 ? 'blocks' : 'block';
+  return [{ kind: 'paragraph', lead: true, text: ['Released although ', ...names, ` ${verb} release.`] }];
+}
+
+/** Readings on the bench that the calculation does not allow: what rests on the same equations is in doubt. */
+function contradicted({ findings }: Review): Block[] {
+  const outside = findings.bench.filter(({ verdict }) => verdict === 'outside');
+  if (!outside.length) return [];
+  const names = listed(
+    outside.map(({ id, point, reads }): Text => [link(id, benchAnchor(id)), ` at ${point ?? reads}`]),
+  );
+  const are = outside.length === 1 ? 'lies' : 'lie';
+  return [{ kind: 'paragraph', lead: true, text: ['On the bench, ', ...names, ` ${are} outside what was predicted.`] }];
+}
+
 function facts(review: Review): Facts {
   const { findings, board } = review;
   const worst = deciding(review);
-  const blocking = board.actions.filter(({ blocksRelease }) => blocksRelease);
-  const open = board.actions.length;
+  const actions = board.actions.filter(isOpen);
+  const blocking = actions.filter(({ blocksRelease }) => blocksRelease);
+  const open = actions.length;
   return {
     kind: 'facts',
     items: [
@@ -166,19 +189,35 @@ const thinnestColumns: readonly Column[] = [
   folio('Page'),
 ];
 
-function actions({ board }: Review): Section | undefined {
-  if (!board.actions.length) return undefined;
+function actions(review: Review): Section | undefined {
+  const { board } = review;
+  const open = board.actions.filter(isOpen);
+  if (!open.length) return undefined;
   const table: Table = {
     kind: 'table',
     id: 'actions',
     number: board.requirements.length ? '3.3' : '3.2',
     caption: ['What is to be done, by whom and until when.'],
-    columns: [sans('No.'), serif('What is to be done'), serif('Who'), serif('Due'), serif('Blocks release')],
+    columns: [
+      sans('No.'),
+      serif('What is to be done'),
+      sans('About'),
+      serif('Who'),
+      serif('Due'),
+      serif('Blocks release'),
+    ],
     groups: [
       {
-        rows: board.actions.map(({ id, says, who, due, blocksRelease }) => ({
+        rows: open.map(({ id, says, who, due, blocksRelease, about }) => ({
           id: `action-${id}`,
-          cells: [[id], [says], [who ?? '–'], [due ?? '–'], [blocksRelease ? { kind: 'strong', text: 'yes' } : 'no']],
+          cells: [
+            [id],
+            [says],
+            aboutText(review, about),
+            [who ?? '–'],
+            [due ?? '–'],
+            [blocksRelease ? { kind: 'strong', text: 'yes' } : 'no'],
+          ],
         })),
       },
     ],

@@ -1,9 +1,13 @@
 import { defineCollection } from 'astro:content';
 import { z } from 'astro/zod';
 import type { StoredRevision } from './site/calculated.ts';
-import { packetLoader } from './site/loader.ts';
+import { handedOver } from './site/hand-over.ts';
+import { listLoader, packetLoader } from './site/loader.ts';
 import { calculateAll } from './site/packets.ts';
 
+const handed = handedOver();
+const loader = handed ? listLoader(handed.listed) : packetLoader(calculateAll);
+
 export const collections = {
-  packets: defineCollection({ loader: packetLoader(calculateAll), schema: z.custom<StoredRevision>() }),
+  packets: defineCollection({ loader, schema: z.custom<StoredRevision>() }),
 };

@@ -167,9 +167,8 @@ class Run {
     const site = await this.#begin();
     const earlier = await filesIn(options.out);
     for (const file of earlier.filter(keepFolders(kept.names))) this.#files.add(file);
-    const front = sha256(
-      [this.#around, ...[...this.#listed(packets), ...kept.listed].map((one) => JSON.stringify(one))].join('\n'),
-    );
+    const list = [...this.#listed(packets), ...kept.listed].map((one) => JSON.stringify(one)).sort();
+    const front = sha256([this.#around, ...list].join('\n'));
     const shelved = packets.length || options.fresh ? undefined : await takeFrom(frontShelf(), front);
     if (shelved) await shelved.bringTo(site);
     else {
@@ -194,7 +193,10 @@ class Run {
   }
 
   async #begin(): Promise<string> {
-    this.#site ??= await beginOutput(this.#task.options.out);
+    const { options, progress } = this.#task;
+    this.#site ??= await beginOutput(options.out, process.pid, (pid) =>
+      progress.stage(`waiting for process ${pid}, which builds into the same folder`),
+    );
     return this.#site;
   }
 

@@ -1,13 +1,12 @@
 import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { katexFonts } from './src/site/katex-fonts.ts';
-import { keepPackets } from './src/site/keep-packets.ts';
 import { relativeLinks } from './src/site/relative-links.ts';
 
 export default defineConfig({
   // Files named as people open them: `summary.html`, and `index.html` in a folder.
   build: { format: 'preserve', inlineStylesheets: 'never' },
-  integrations: [mdx(), keepPackets(), relativeLinks((path) => path.endsWith('.pdf'))],
+  integrations: [mdx(), relativeLinks((path) => /\.(?:pdf|zip)$/.test(path))],
   devToolbar: { enabled: false },
   vite: {
     plugins: [katexFonts()],

@@ -2,11 +2,15 @@ import { defineCollection } from 'astro:content';
 import { z } from 'astro/zod';
 import type { HandbookPage } from './packet/handbook/page.ts';
 import type { StoredRevision } from './site/calculated.ts';
+import { handedOver } from './site/hand-over.ts';
 import { handbookLoader } from './site/handbook-pages.ts';
-import { packetLoader } from './site/loader.ts';
+import { listLoader, packetLoader } from './site/loader.ts';
 import { calculateAll } from './site/packets.ts';
 
+const handed = handedOver();
+const loader = handed ? listLoader(handed.listed) : packetLoader(calculateAll);
+
 export const collections = {
-  packets: defineCollection({ loader: packetLoader(calculateAll), schema: z.custom<StoredRevision>() }),
+  packets: defineCollection({ loader, schema: z.custom<StoredRevision>() }),
   handbook: defineCollection({ loader: handbookLoader(), schema: z.custom<HandbookPage>() }),
 };

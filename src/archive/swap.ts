@@ -1,6 +1,7 @@
 import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { OutputError, outputError } from './output-error.ts';
+import { clearDeadLock, freeLock, isAlive, takeLock } from './output-lock.ts';
 
 /**
  * The output folder is never written in place. A run builds beside it and swaps at the end, so that whoever looks at
@@ -9,6 +10,7 @@ import { OutputError, outputError } from './output-error.ts';
  *     .dist.new-4711   being built by process 4711
  *     dist             what people open
  *     .dist.old-4711   the former one, for the moment of the swap
+ *     .dist.lock       number of the process that builds; others wait for it
  *
  * Between the two renames of a swap there is no `dist` for some microseconds; a run killed just there is mended by the
  * next one, which finds the complete new folder and moves it in.
@@ -18,6 +20,7 @@ interface Names {
   readonly parent: string;
   readonly building: (pid: number) => string;
   readonly aside: (pid: number) => string;
+  readonly lock: string;
   readonly leftover: RegExp;
 }
 
@@ -29,20 +32,28 @@ const markerText =
 /**
  * Mends what a killed run left, checks that the output folder may be replaced, and makes an empty folder to build into.
  * @param out  absolute or relative path of the output folder; need not exist
+ * Waits while another run builds into the same folder.
+ * @param waiting  is told which process is waited for
  * @returns path of the folder to build into, on the same disk
  * @throws OutputError when `out` holds files that this project did not write, or the disk refuses
  */
-export async function beginOutput(out: string, pid = process.pid): Promise<string> {
+export async function beginOutput(out: string, pid = process.pid, waiting?: (pid: number) => void): Promise<string> {
   const names = namesFor(out);
   return guarded('Preparing the output folder', names, async () => {
     await mkdir(names.parent, { recursive: true });
-    await recoverOutput(out);
-    await refuseForeign(names.out);
-    const building = names.building(pid);
-    await rm(building, { recursive: true, force: true });
-    await mkdir(building);
-    await writeFile(join(building, marker), markerText);
-    return building;
+    await takeLock(names.lock, pid, waiting);
+    try {
+      await recoverOutput(out);
+      await refuseForeign(names.out);
+      const building = names.building(pid);
+      await rm(building, { recursive: true, force: true });
+      await mkdir(building);
+      await writeFile(join(building, marker), markerText);
+      return building;
+    } catch (error) {
+      await abandonOutput(out, pid);
+      throw error;
+    }
   });
 }
 
@@ -64,6 +75,7 @@ export async function swapIn(out: string, pid = process.pid): Promise<void> {
       throw error;
     }
     await rm(names.aside(pid), { recursive: true, force: true });
+    await freeLock(names.lock, pid);
   });
 }
 
@@ -72,7 +84,9 @@ export async function swapIn(out: string, pid = process.pid): Promise<void> {
  * the failure that led here is the one to report.
  */
 export async function abandonOutput(out: string, pid = process.pid): Promise<void> {
-  await rm(namesFor(out).building(pid), { recursive: true, force: true }).catch(() => undefined);
+  const { building, lock } = namesFor(out);
+  await rm(building(pid), { recursive: true, force: true }).catch(() => undefined);
+  await freeLock(lock, pid).catch(() => undefined);
 }
 
 /**
@@ -90,6 +104,7 @@ export async function recoverOutput(out: string): Promise<void> {
     await rm(building, { recursive: true, force: true });
     await rm(aside, { recursive: true, force: true });
   }
+  await clearDeadLock(names.lock, process.pid);
 }
 
 function namesFor(out: string): Names {
@@ -102,6 +117,7 @@ function namesFor(out: string): Names {
     parent,
     building: beside('new'),
     aside: beside('old'),
+    lock: join(parent, `.${name}.lock`),
     leftover: new RegExp(`^\\.${literal}\\.(?:new|old)-(\\d+)$`),
   };
 }
@@ -110,15 +126,6 @@ async function deadRuns({ parent, leftover }: Names): Promise<Set<number>> {
   const entries = await readdir(parent).catch(() => []);
   const pids = entries.flatMap((entry) => leftover.exec(entry)?.[1] ?? []).map(Number);
   return new Set(pids.filter((pid) => pid === process.pid || !isAlive(pid)));
-}
-
-function isAlive(pid: number): boolean {
-  try {
-    process.kill(pid, 0); // signal 0 only asks
-    return true;
-  } catch (error) {
-    return error instanceof Error && 'code' in error && error.code === 'EPERM'; // alive, but another user's
-  }
 }
 
 async function refuseForeign(out: string): Promise<void> {

@@ -1,8 +1,8 @@
 import { getCollection } from 'astro:content';
 import type { StoredRevision } from './calculated.ts';
+import { handedOver } from './hand-over.ts';
 
-/** The revisions whose pages this run makes; the others stand in the earlier output and are listed only. */
-export async function builtRevisions(): Promise<StoredRevision[]> {
-  const revisions = await getCollection('packets');
-  return revisions.map(({ data }) => data).filter(({ kept }) => !kept);
+/** The revisions whose pages this run makes; others may be finished already and are listed only. */
+export async function builtRevisions(): Promise<readonly StoredRevision[]> {
+  return handedOver()?.built ?? (await getCollection('packets')).map(({ data }) => data);
 }

@@ -14,10 +14,8 @@ export interface CalculatedPacket {
   readonly watch: readonly string[];
   /** What it was calculated from, as it goes into the archive. */
   readonly origin: Origin;
-  /** Where to write down what it is released with, when that is not written down yet. */
-  readonly release?: { readonly path: string; readonly listing: string };
-  /** Its pages stand in the earlier output and are not made again. */
-  readonly kept?: boolean;
+  /** What a record of its release has to say. */
+  readonly release: string;
 }
 
 export interface Origin {
@@ -42,6 +40,4 @@ export interface StoredRevision {
   readonly packet?: Packet;
   readonly files: Readonly<Record<string, string>>;
   readonly failure?: string;
-  /** Its pages stand in the earlier output and are not made again. */
-  readonly kept?: boolean;
 }

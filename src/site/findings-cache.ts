@@ -3,9 +3,10 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Findings } from '../analysis/findings.ts';
+import { cacheFolder } from './cache-folder.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const folder = join(root, '.cache', 'findings');
+const folder = cacheFolder('findings');
 /** Floors whose code decides on the numbers. */
 const engine = ['src/quantity', 'src/expression', 'src/spec', 'src/analysis', 'src/safety'];
 

@@ -15,6 +15,17 @@ export function packetLoader(calculate: () => Promise<readonly Calculated[]>): L
   };
 }
 
+/** Loads revisions that were handed over by the command that builds the site. */
+export function listLoader(revisions: readonly StoredRevision[]): Loader {
+  return {
+    name: 'copperplate-packets',
+    load: async ({ store }) => {
+      store.clear();
+      for (const one of revisions) store.set({ id: `${one.board}/${one.revision}`, data: { ...one } });
+    },
+  };
+}
+
 /** @returns every path the packets were calculated from */
 async function refresh(
   { store, watcher }: LoaderContext,
@@ -35,8 +46,8 @@ async function refresh(
 export function stored(revision: Calculated, last?: StoredRevision): StoredRevision {
   const { board, revision: name } = revision;
   if ('packet' in revision) {
-    const { packet, files, kept } = revision;
-    return { board, revision: name, packet, files, ...(kept ? { kept } : {}) };
+    const { packet, files } = revision;
+    return { board, revision: name, packet, files };
   }
   const good = last?.packet ? { packet: last.packet } : {};
   return { board, revision: name, ...good, files: last?.files ?? {}, failure: revision.failure };

@@ -13,8 +13,6 @@ export interface Options {
   readonly json: boolean;
   readonly quiet: boolean;
   readonly fresh: boolean;
-  /** Revisions in the earlier output that this run leaves as they are, as `board/revision`. */
-  readonly kept: readonly string[];
 }
 
 export const usualOptions: Options = {
@@ -27,7 +25,6 @@ export const usualOptions: Options = {
   json: false,
   quiet: false,
   fresh: false,
-  kept: [],
 };
 
 /** The command line cannot be understood. */

@@ -5,25 +5,18 @@ import { packetOf } from '../packet/packet-of.ts';
 import { type Book, calculate, calculateAsItStands, type Revision } from './calculate.ts';
 import type { Calculated } from './calculated.ts';
 import { type DesignFolder, readDesigns } from './designs.ts';
-import { releaseListing, releaseRecord } from './frozen.ts';
+import { releaseListing } from './frozen.ts';
 import { loadHandbook } from './handbook-files.ts';
 import { currentOptions, type Options } from './options.ts';
 
-/**
- * Every revision that was asked for, as a packet or as the reason why there is none; then those whose pages stay as they
- * are in the earlier output, for the list of boards.
- */
+/** Every revision that was asked for, as a packet or as the reason why there is none. */
 export async function calculateAll(options: Options = currentOptions()): Promise<Calculated[]> {
   const book = loadHandbook();
-  const asked = readDesigns(options.designs, options.only);
-  const kept = options.kept.length
-    ? readDesigns(options.designs).filter(({ board, revision }) => options.kept.includes(`${board}/${revision}`))
-    : [];
-  const others = kept.map((design) => packetFor(design, book, options)).filter((one) => 'packet' in one);
-  return [...asked.map((design) => packetFor(design, book, options)), ...others.map((one) => ({ ...one, kept: true }))];
+  return readDesigns(options.designs, options.only).map((design) => packetFor(design, book, options));
 }
 
-function packetFor(design: DesignFolder, book: Book, options: Options): Calculated {
+/** One revision as a packet, or as the reason why there is none. */
+export function packetFor(design: DesignFolder, book: Book, options: Options): Calculated {
   const watch = [...design.files.keys()].map((name) => join(design.folder, name));
   const { board, revision } = design;
   const found = calculate(design, book, options);
@@ -38,7 +31,6 @@ function packetFor(design: DesignFolder, book: Book, options: Options): Calculat
     inputs: found.inputs,
     ...(previous ? { superseded: { revision: previous.design.revision, files: previous.design.files } } : {}),
   };
-  const toFreeze = packet.status === 'released' && design.released === undefined;
   return {
     board,
     revision,
@@ -46,9 +38,7 @@ function packetFor(design: DesignFolder, book: Book, options: Options): Calculat
     watch,
     origin,
     files: packetFiles(found.board, found.findings),
-    ...(toFreeze
-      ? { release: { path: join(design.folder, releaseRecord), listing: releaseListing(found.inputs) } }
-      : {}),
+    release: releaseListing(found.inputs),
   };
 }
 

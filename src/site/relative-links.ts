@@ -2,6 +2,7 @@ import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join, posix, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
+import { handedOver } from './hand-over.ts';
 import { type Address, type PageLinks, pageLinks, styleAddresses } from './html-links.ts';
 
 /**
@@ -12,14 +13,24 @@ import { type Address, type PageLinks, pageLinks, styleAddresses } from './html-
 export function relativeLinks(promised: (path: string) => boolean): AstroIntegration {
   return {
     name: 'copperplate-relative-links',
-    hooks: { 'astro:build:done': ({ dir }) => makeLinksRelative(fileURLToPath(dir), promised) },
+    hooks: {
+      'astro:build:done': ({ dir }) => makeLinksRelative(fileURLToPath(dir), promised, handedOver()?.finished),
+    },
   };
 }
 
-/** @throws Error that lists every address that leads nowhere, with the file it stands in */
-export async function makeLinksRelative(folder: string, promised: (path: string) => boolean): Promise<void> {
-  const files = new Set((await readdir(folder, { recursive: true })).map((path) => path.split(sep).join('/')));
-  const sources = await readSources(folder, files);
+/**
+ * @param finished  further files of the same site that will stand beside those in the folder, with links that are looked at already
+ * @throws Error that lists every address that leads nowhere, with the file it stands in
+ */
+export async function makeLinksRelative(
+  folder: string,
+  promised: (path: string) => boolean,
+  finished: ReadonlySet<string> = new Set(),
+): Promise<void> {
+  const here = new Set((await readdir(folder, { recursive: true })).map((path) => path.split(sep).join('/')));
+  const sources = await readSources(folder, here);
+  const files = new Set([...here, ...finished]);
   const problems: string[] = [];
   for (const [path, source] of sources) {
     const rewritten = source.addresses.map((address): Address => {
@@ -63,7 +74,8 @@ export function resolveAddress(
   const target = fileOf(wanted, files) ?? (promised(wanted) ? wanted : undefined);
   if (target === undefined) return { problem: 'leads to no file' };
   const name = decodeURIComponent(anchor.slice(1));
-  if (name !== '' && target.endsWith('.html') && !pages.get(target)?.ids.has(name)) {
+  const page = pages.get(target);
+  if (name !== '' && page && !page.ids.has(name)) {
     return { problem: `leads to an anchor that ${target} does not have` };
   }
   if (path === '') return { address };

@@ -134,6 +134,7 @@ describe('what is stored of a revision', () => {
       files: { 'a.csv': 'x' },
       watch: [],
       origin: { inputs: [] },
+      release: '',
     };
     const first = stored(good);
     expect(first).toEqual({ board: 'orchard-cart', revision: 'rev-b', packet: orchardCart, files: { 'a.csv': 'x' } });

@@ -7,6 +7,8 @@ export default defineConfig({
   // Files named as people open them: `summary.html`, and `index.html` in a folder.
   build: { format: 'preserve', inlineStylesheets: 'never' },
   integrations: [mdx(), relativeLinks((path) => /\.(?:pdf|zip)$/.test(path))],
+  // Plain listings: the page's own style sheet sets them, for light, dark and paper alike.
+  markdown: { syntaxHighlight: false },
   devToolbar: { enabled: false },
   vite: {
     plugins: [katexFonts()],

@@ -1,4 +1,5 @@
 import type { Plot } from '../packet/plot.ts';
+import { bounds } from './bounds.ts';
 import { curve } from './curve.ts';
 import { draw } from './draw.ts';
 import { histogram } from './histogram.ts';
@@ -13,6 +14,8 @@ export function plotSvg(plot: Plot, width: number, height: number, id: string, s
       return draw(histogram(plot, width, height), id, says);
     case 'curve':
       return draw(curve(plot, width, height), id, says);
+    case 'bounds':
+      return draw(bounds(plot, width, height), id, says);
     case 'vega-lite':
       return draw({ width: width - 60, height, ...plot.spec }, id, says);
     default:

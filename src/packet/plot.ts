@@ -1,5 +1,5 @@
 /** What a figure shows, as numbers; how it is drawn is `src/figures`' business. Numbers are in the unit that `title` names. */
-export type Plot = Histogram | Curve | VegaLite;
+export type Plot = Histogram | Curve | Bounds | VegaLite;
 
 /** A wall in a plot, hatched on the side that is not allowed. */
 export interface Limit {
@@ -51,6 +51,25 @@ export interface Curve {
   readonly ends: readonly { readonly x: number; readonly y: number; readonly label: string }[];
   /** Named operating cases, as bars over the axis. */
   readonly cases: readonly { readonly from: number; readonly to: number; readonly label: string }[];
+}
+
+/** A curve, and boxes that enclose it over the pieces of its range. */
+export interface Bounds {
+  readonly kind: 'bounds';
+  readonly xTitle: string;
+  readonly yTitle: string;
+  readonly line: readonly { readonly x: number; readonly y: number }[];
+  readonly coarse: readonly Piece[];
+  readonly fine: readonly Piece[];
+  /** Written beside the coarse and the fine boxes. */
+  readonly labels: readonly string[];
+  readonly worst: { readonly at: number; readonly label: string };
+}
+export interface Piece {
+  readonly from: number;
+  readonly to: number;
+  readonly low: number;
+  readonly high: number;
 }
 
 /** Any other plot, as a Vega-Lite specification with its data in it. */

@@ -10,14 +10,15 @@ import { marginStrip } from '../strips.ts';
 import type { Text, Verdict } from '../text.ts';
 import { checkAnchor, checkLink } from '../trail.ts';
 import { grouped, inWords } from '../words.ts';
-import { chapter, section } from './chapter.ts';
+import { chapter, renumbered, section } from './chapter.ts';
 import { decimal, folio, sans, serif, strip } from './columns.ts';
+import { corners } from './corner-table.ts';
 import { requirements } from './requirements.ts';
 
 /** What one page must say to somebody who reads no other. */
 export function summary(review: Review): Chapter {
-  const sections = [thinnest(review), requirements(review), actions(review)].filter((one) => one !== undefined);
-  return chapter('summary', [facts(review), ...outside(review)], sections);
+  const sections = [thinnest(review), corners(review), requirements(review), actions(review)];
+  return chapter('summary', [facts(review), ...outside(review)], renumbered('summary', sections));
 }
 
 /** `52 pass, 4 marginal, one accepted` */

@@ -10,7 +10,7 @@ import { type Box, boxesOf } from './worst-case/box.ts';
 import { type Proof, prove } from './worst-case/branch-and-bound.ts';
 import type { Point } from './worst-case/corner.ts';
 import { Search } from './worst-case/extremes.ts';
-import { BoardFunction, type Ends } from './worst-case/function.ts';
+import { BoardFunction } from './worst-case/function.ts';
 
 /** A result that has no value on some board or in some condition that must be endured. */
 export interface UndefinedResult {
@@ -91,12 +91,7 @@ function canBeZero(model: Model, { above, below, size }: Guarded, boxes: readonl
 /** Looks for where a slot comes to zero or beyond: down to it with −1, up to it with 1. */
 function toZero(model: Model, slot: number, sense: 1 | -1, boxes: readonly Box[]): Proof {
   const f = new BoardFunction(model.tape, slot);
-  const parts = boxes.map(
-    ({ lo, hi }): Ends => ({
-      lo: Float64Array.from(f.variables, (v) => lo[v]!),
-      hi: Float64Array.from(f.variables, (v) => hi[v]!),
-    }),
-  );
+  const parts = boxes.map((box) => f.argumentsOf(box));
   const start = parts.map(({ lo }): Point => ({ at: lo, value: sense * f.value(lo) }));
   return prove(f, parts, sense, start, { tolerance: 0, budget, enough: -Number.MIN_VALUE });
 }

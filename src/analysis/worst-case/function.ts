@@ -35,6 +35,14 @@ export class BoardFunction {
     this.#along = new Float64Array(this.#program.slots);
   }
 
+  /** A box over all variables of the board as one over the arguments. */
+  argumentsOf({ lo, hi }: Ends): Ends {
+    return {
+      lo: Float64Array.from(this.variables, (v) => lo[v]!),
+      hi: Float64Array.from(this.variables, (v) => hi[v]!),
+    };
+  }
+
   value(at: Float64Array): number {
     return evaluate(this.#tape, at, this.#values)[this.#slot]!;
   }

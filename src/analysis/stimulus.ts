@@ -7,6 +7,7 @@ import type { Board, Circuit, Input, TestPoint } from '../spec/board.ts';
 import { drawnVariables } from './correlation.ts';
 import type { AcceptFinding, SpreadFinding, StimulusFinding } from './findings.ts';
 import { type Model, modelOf } from './model.ts';
+import { neededBoard } from './needed-board.ts';
 import { shareBelow } from './share-below.ts';
 import { atCorners } from './simulate/at-corners.ts';
 import { type Counting, type SimulationOptions, simulate } from './simulate/simulate.ts';
@@ -36,7 +37,7 @@ export function stimulusFinding(
   point: TestPoint,
   options: StimulusOptions,
 ): StimulusFinding {
-  const model = modelOf(stimulated(board, circuit, point));
+  const model = modelOf(neededBoard(stimulated(board, circuit, point), point.reads));
   const result = model.results.find(({ id }) => id === point.reads)!;
   const slot = model.slots.get(point.reads)!;
   const typical = Float64Array.from(model.variables, ({ typ }) => typ);

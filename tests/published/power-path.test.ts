@@ -136,7 +136,7 @@ const outside: Record<string, Record<string, string>> = {
   'conductor.chart_width': { wid: '25 mm' },
   'conductor.chart_rise': { I_rms: '30 A' },
   'copper-against-fuse.adiabatic': { t_clear: '60 s' },
-  'creepage.voltage': { V_w: '600 V' },
+  'creepage.voltage': { V_w: '200 V' },
   'creepage.degrees': { deg: '4' },
   'creepage.groups': { grp: '5' },
   'pour.skin': { f_r: '10 MHz' },

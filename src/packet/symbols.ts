@@ -17,8 +17,8 @@ export function idTex(id: string): string {
   const { circuit, symbol } = parted(id);
   if (circuit === 'derating') return texSymbol(`k_${symbol}`);
   if (circuit === 'board') return texSymbol(totals[symbol] ?? `I_${symbol.replace('.', '_')}`);
-  // What firmware calls its constants is a name, not a symbol.
-  if (/^[A-Z][A-Z0-9]*_[A-Z0-9_]+$/.test(symbol) && symbol.length > 4)
+  // What firmware calls its constants is a name, not a symbol: it has a word in it, as V_PER_COUNT and not V_RWM.
+  if (/^[A-Z][A-Z0-9]*(_[A-Z0-9]+)+$/.test(symbol) && /[A-Z]{4}/.test(symbol))
     return `\\mathrm{${symbol.replaceAll('_', '\\_')}}`;
   return texSymbol(difference(symbol));
 }

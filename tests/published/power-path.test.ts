@@ -1,4 +1,5 @@
 import { readdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { stringify } from 'yaml';
 import { find } from '../../src/analysis/find.ts';
@@ -7,6 +8,7 @@ import { modelFor, valuesAt } from '../../src/analysis/values-at.ts';
 import type { Section } from '../../src/packet/packet.ts';
 import { packetOf } from '../../src/packet/packet-of.ts';
 import { parseQuantity } from '../../src/quantity/parse-quantity.ts';
+import { readDesigns } from '../../src/site/designs.ts';
 import { readSpec } from '../../src/spec/read-spec.ts';
 import { handbook } from '../handbook.ts';
 import { methodNamed } from './work.ts';
@@ -136,7 +138,7 @@ const outside: Record<string, Record<string, string>> = {
   'conductor.chart_width': { wid: '25 mm' },
   'conductor.chart_rise': { I_rms: '30 A' },
   'copper-against-fuse.adiabatic': { t_clear: '60 s' },
-  'creepage.voltage': { V_w: '600 V' },
+  'creepage.voltage': { V_w: '200 V' },
   'creepage.degrees': { deg: '4' },
   'creepage.groups': { grp: '5' },
   'pour.skin': { f_r: '10 MHz' },
@@ -167,6 +169,29 @@ describe('outside its validity a method', () => {
       for (const number of [nominal, worst.min, worst.max]) expect(Number.isFinite(number), id).toBe(true);
     expect(JSON.stringify(findings)).not.toMatch(/NaN/);
   });
+});
+
+describe('the lift table', () => {
+  const [design] = readDesigns(fileURLToPath(new URL('../../designs', import.meta.url)), ['lift-table/rev-a']);
+  const { board } = readSpec(design!.files.get('spec.yaml')!, { ...source, board: 'lift-table' }, handbook);
+
+  test('uses every method of the power path', () => {
+    const used = new Set(board!.circuits.map(({ method }) => method?.id));
+    expect(methods.filter((id) => !used.has(id))).toEqual([]);
+  });
+
+  test('has every worst case proven, and no circuit outside its validity', () => {
+    const { results, validity, verdict } = find(board!, {
+      seed: 1,
+      trials: 200,
+      digest: 'ab'.repeat(32),
+      tool: 'test',
+    });
+    expect(Object.entries(results).flatMap(([id, { worst }]) => (worst.proven ? [] : [id]))).toEqual([]);
+    expect(validity.filter(({ verdict: of }) => of !== 'pass').map(({ id }) => id)).toEqual([]);
+    expect(verdict).toBe('marginal');
+    expect(results['board.heat']!.worst.max).toBeGreaterThan(3 * results['stage.P_leg']!.worst.max);
+  }, 120_000);
 });
 
 describe.each(methods)('%s, one value far out at a time', (id) => {

@@ -1,7 +1,7 @@
 import type { Interval } from '../interval.ts';
 import type { Operation } from '../operation.ts';
 import { range, WHOLE } from '../ranges.ts';
-import { called } from '../tex.ts';
+import { wrap } from '../tex.ts';
 import { pureAt } from './demands.ts';
 
 /** Nearer to critical damping than this the closed form loses digits, and the series is exact to the last. */
@@ -77,7 +77,11 @@ export const inrush: Operation = {
   slope: ([z]) => [slopeAt(z!)],
   slopeRange: ([z]) => [slopeRangeOf(z!)],
   code: ([z]) => codeOf(`Math.min(${z}, ${FAR})`),
-  tex: (args) => called('\\operatorname{inrush}', args),
+  tex: ([z]) => {
+    const inside = wrap(z!, 'atom');
+    const turn = `\\frac{${inside} \\, \\arccos ${inside}}{\\sqrt{1 - ${inside}^{2}}}`;
+    return { tex: `2 \\cdot ${inside} \\cdot \\exp\\!\\left(-${turn}\\right)`, binds: 'product', opens: 'figure' };
+  },
 };
 
 /** The steps of `valueAt`, in their order. */

@@ -17,7 +17,7 @@ import { revisionKey, surroundings } from '../site/revision-key.ts';
 import { openWorkshop } from '../site/workshop.ts';
 import { buildPages } from './build-pages.ts';
 import { finishOne } from './finish-one.ts';
-import { type Finished, listed, nameOf, readRecord, writeRecord } from './finished.ts';
+import { type Finished, headOf, listed, listedAsKept, nameOf, readRecord, writeRecord } from './finished.ts';
 import { inTurn } from './in-turn.ts';
 import type { Printer } from './printer.ts';
 import type { Progress } from './progress.ts';
@@ -270,11 +270,21 @@ class Run {
     const failing = new Map(this.#failures.map((one) => [nameOf(one), one]));
     const earlier = new Set((await filesIn(options.out)).filter((path) => path.endsWith('/packet.html')).map(dirname));
     const names = [...earlier].filter((name) => !built.has(name) && (options.only.length > 0 || failing.has(name)));
-    const finished = (await readRecord(options.out)).filter((one) => names.includes(nameOf(one)));
-    const shown = new Map(finished.map((one) => [nameOf(one), listed(one, failing.get(nameOf(one))?.failure)]));
+    const recorded = new Map((await readRecord(options.out)).map((one) => [nameOf(one), one]));
+    const finished = names.flatMap((name) => recorded.get(name) ?? this.#calculatedAgain(name));
+    const shown = new Map(finished.map((one) => [nameOf(one), listedAsKept(one, failing.get(nameOf(one))?.failure)]));
     for (const [name, { board, revision, failure }] of failing)
       if (!shown.has(name)) shown.set(name, { board, revision, files: {}, failure });
     return { names, finished, listed: [...shown.values()] };
+  }
+
+  /** For the list of boards only, where the earlier output was made by another version of the tool. */
+  #calculatedAgain(name: string): Finished[] {
+    const { all, book, options } = this.#task;
+    const design = all.find((one) => nameOf(one) === name);
+    const one = design && packetFor(design, book, options);
+    if (!one || 'failure' in one) return [];
+    return [{ board: one.board, revision: one.revision, head: headOf(one.packet), remarks: [] }];
   }
 
   #listed(packets: readonly CalculatedPacket[]): StoredRevision[] {

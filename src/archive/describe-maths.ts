@@ -2,20 +2,30 @@
  * Gives every formula of the print copy an alternative text, and takes its second, hidden copy out of the way: of the two
  * that KaTeX writes, the visible one is hidden from tags and the MathML one would be printed badly. An `aria-label` that the
  * page gives a formula, or the element with role `img` or `math` round it, is kept; else the MathML is put into a line of text,
- * such as `V_out = (V_in R_bot)/(R_top + R_bot)`.
+ * such as `V_out = (V_in R_bot)/(R_top + R_bot)`. A line that is set in several pieces, so that it can break, is one formula: the
+ * page marks it with `data-formula`.
  *
  * Runs inside the page: uses nothing from outside itself.
  * @param mark  put before each label
  */
 export function describeMaths(mark: string): void {
+  for (const line of document.querySelectorAll('[data-formula]')) {
+    const pieces = [...line.querySelectorAll('.katex math')].map(inWords);
+    line.setAttribute('role', 'img');
+    line.setAttribute('aria-label', mark + pieces.join(' '));
+  }
   for (const formula of document.querySelectorAll('.katex')) {
+    formula.querySelector('.katex-html')?.removeAttribute('aria-hidden');
+    if (formula.closest('[data-formula]') === null) label(formula);
+    formula.querySelector('.katex-mathml')?.remove();
+  }
+
+  function label(formula: Element): void {
     const outer = formula.closest('[role="img"][aria-label], [role="math"][aria-label]');
     const labelled = outer ?? formula;
-    const label = labelled.getAttribute('aria-label') ?? inWords(formula.querySelector('math'));
+    const words = labelled.getAttribute('aria-label') ?? inWords(formula.querySelector('math'));
     labelled.setAttribute('role', 'img');
-    if (!label.startsWith(mark)) labelled.setAttribute('aria-label', mark + label);
-    formula.querySelector('.katex-html')?.removeAttribute('aria-hidden');
-    formula.querySelector('.katex-mathml')?.remove();
+    if (!words.startsWith(mark)) labelled.setAttribute('aria-label', mark + words);
   }
 
   function inWords(maths: Element | null): string {

@@ -1,5 +1,6 @@
 import { type PDFDocument, PDFHexString } from 'pdf-lib';
-import { mapNewerTags, renumberTagIds, tagFormulas } from './pdf-tags.ts';
+import { mapNewerTags, renumberTagIds, tabInReadingOrder, tagFormulas } from './pdf-tags.ts';
+import { writeXmp, xmpOf } from './xmp.ts';
 
 /** What a PDF says about itself. */
 export interface PdfFacts {
@@ -37,6 +38,8 @@ export async function finishPdf(doc: PDFDocument, facts: PdfFacts): Promise<Uint
   tagFormulas(doc);
   mapNewerTags(doc);
   renumberTagIds(doc);
+  writeXmp(doc, xmpOf(facts));
+  tabInReadingOrder(doc);
   const id = (from: number): PDFHexString => PDFHexString.of(facts.digest.slice(from, from + 32).toUpperCase());
   doc.context.trailerInfo.ID = doc.context.obj([id(0), id(32)]);
   return doc.save({ useObjectStreams: true, updateFieldAppearances: false, objectsPerTick: Number.POSITIVE_INFINITY });

@@ -26,8 +26,15 @@ const reasons: Readonly<Record<string, string>> = {
  */
 export function outputError(error: unknown, doing: string, intact: string): unknown {
   if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return error;
-  const path = 'path' in error && typeof error.path === 'string' ? ` at ${error.path}` : '';
+  // Of a copy or a move, the place that is written to.
+  const named = [at(error, 'dest'), at(error, 'path')].find((path) => path !== undefined);
+  const path = named === undefined ? '' : ` at ${named}`;
   const reason = reasons[error.code];
   if (reason === undefined) return error;
   return new OutputError(`${doing} failed${path}: ${reason}. ${intact}`.trimEnd(), { cause: error });
+}
+
+function at(error: Error, key: 'dest' | 'path'): string | undefined {
+  const value: unknown = (error as NodeJS.ErrnoException & { readonly dest?: unknown })[key];
+  return typeof value === 'string' ? value : undefined;
 }

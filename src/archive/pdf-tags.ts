@@ -35,6 +35,11 @@ export function mapNewerTags(doc: PDFDocument): void {
   if (map.length > 0) root.set(PDFName.of('RoleMap'), doc.context.obj(Object.fromEntries(map)));
 }
 
+/** Links are reached by the tabulator in the order of the tags. @see ISO 14289-1, 7.18.3 */
+export function tabInReadingOrder(doc: PDFDocument): void {
+  for (const page of doc.getPages()) if (page.node.Annots()) page.node.set(PDFName.of('Tabs'), PDFName.of('S'));
+}
+
 const elementId = /^node\d+$/;
 
 /**

@@ -9,6 +9,7 @@ import { findMisfits } from './misfits.ts';
 import { namePageGroups, unnamePageGroups } from './page-groups.ts';
 import { anchorPages } from './pdf-anchors.ts';
 import { areaWidths, printScale } from './pdf-scale.ts';
+import { pageText as instructions } from './pdf-text.ts';
 import {
   choosePaper,
   formulaMark,
@@ -62,7 +63,7 @@ export async function printPacket(browser: Browser, htmlPath: string, options: P
     const draft = await draftPrint(page, htmlPath);
     const { doc, anchors } = await settle(page, htmlPath, draft.anchors);
     refuse(htmlPath, await textFaults(doc, page));
-    const warnings = [...draft.warnings, ...(await unknownAnchors(page, anchors))];
+    const warnings = [...draft.warnings, ...(await unknownAnchors(page, anchors)), ...emptyPages(doc)];
     return { pdf: await finishPdf(doc, options), pages: doc.getPageCount(), anchors, warnings };
   } finally {
     await context.close();
@@ -140,6 +141,12 @@ async function unknownAnchors(page: Page, anchors: AnchorPages): Promise<string[
   return [...names].map(
     (name) => `A page number is asked for "${name}", which does not stand in print; "${unknownPage}" stands there.`,
   );
+}
+
+/** Pages with nothing but their running head and foot: the browser tags what belongs to the text, and only that. */
+function emptyPages(doc: PDFDocument): string[] {
+  const empty = doc.getPages().flatMap((page, index) => (/\/MCID/.test(instructions(page)) ? [] : [index + 1]));
+  return empty.length === 0 ? [] : [`Page ${empty.join(', ')} is empty: something without ink does not fit before it.`];
 }
 
 function refuse(htmlPath: string, problems: readonly string[]): void {

@@ -2,6 +2,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Packet } from '../packet/packet.ts';
 import type { StoredRevision } from '../site/calculated.ts';
+import { codeDigest } from '../site/tool-files.ts';
 
 /** A packet whose files are finished: what the list of boards and the last table need of it. */
 export interface Finished {
@@ -20,12 +21,18 @@ export const nameOf = ({ board, revision }: { readonly board: string; readonly r
 
 export const headOf = (packet: Packet): Packet => ({ ...packet, chapters: [] });
 
-/** As the list of boards shows it; with a failure where its spec cannot be built now. */
-export const listed = ({ board, revision, head }: Finished, failure?: string): StoredRevision => ({
+/** As the list of boards shows it. */
+export const listed = ({ board, revision, head }: Finished): StoredRevision => ({
   board,
   revision,
   packet: head,
   files: {},
+});
+
+/** The same for a packet of the earlier output; with a failure where its spec cannot be built now. */
+export const listedAsKept = (finished: Finished, failure: string | undefined): StoredRevision => ({
+  ...listed(finished),
+  kept: true,
   ...(failure === undefined ? {} : { failure }),
 });
 
@@ -33,15 +40,15 @@ export const listed = ({ board, revision, head }: Finished, failure?: string): S
 const record = '.packets.json';
 
 export async function writeRecord(site: string, finished: readonly Finished[]): Promise<void> {
-  const sorted = finished.toSorted((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1));
-  await writeFile(join(site, record), `${JSON.stringify(sorted)}\n`);
+  const packets = finished.toSorted((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1));
+  await writeFile(join(site, record), `${JSON.stringify({ code: codeDigest(), packets })}\n`);
 }
 
-/** What the record of an earlier output says; empty where there is none that can be read. */
+/** What the record of an earlier output says; empty where there is none of this very tool: another's may be of another form. */
 export async function readRecord(out: string): Promise<readonly Finished[]> {
   try {
-    const read: unknown = JSON.parse(await readFile(join(out, record), 'utf8'));
-    return Array.isArray(read) ? (read as Finished[]).filter(({ head }) => typeof head.document === 'string') : [];
+    const { code, packets } = JSON.parse(await readFile(join(out, record), 'utf8')) as Record<string, unknown>;
+    return code === codeDigest() && Array.isArray(packets) ? (packets as Finished[]) : [];
   } catch {
     return [];
   }

@@ -1,7 +1,9 @@
-import { mkdir, rename, rm } from 'node:fs/promises';
+import { rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { sha256 } from '../archive/digest.ts';
 import { filesIn, keepEarlier, keepFolders } from '../archive/keep-earlier.ts';
+import { move } from '../archive/move.ts';
+import { outputError } from '../archive/output-error.ts';
 import { putOn, type Shelved, takeFrom } from '../archive/shelf.ts';
 import { abandonOutput, beginOutput, swapIn } from '../archive/swap.ts';
 import { cacheFolder } from '../site/cache-folder.ts';
@@ -12,9 +14,10 @@ import { releaseRecord } from '../site/frozen.ts';
 import type { Options } from '../site/options.ts';
 import { packetFor } from '../site/packets.ts';
 import { revisionKey, surroundings } from '../site/revision-key.ts';
+import { openWorkshop } from '../site/workshop.ts';
 import { buildPages } from './build-pages.ts';
 import { finishOne } from './finish-one.ts';
-import { type Finished, listed, nameOf, readRecord, writeRecord } from './finished.ts';
+import { type Finished, headOf, listed, listedAsKept, nameOf, readRecord, writeRecord } from './finished.ts';
 import { inTurn } from './in-turn.ts';
 import type { Printer } from './printer.ts';
 import type { Progress } from './progress.ts';
@@ -68,6 +71,8 @@ export async function makePackets(task: Task): Promise<Made> {
   } catch (error) {
     await run.abandon();
     throw error;
+  } finally {
+    await run.close();
   }
 }
 
@@ -87,6 +92,7 @@ class Run {
   readonly #files = new Set<string>();
   readonly #reused: { readonly name: string; readonly shelved: Shelved }[] = [];
   #site: string | undefined;
+  #workshop: Promise<string> | undefined;
   #calculated = 0;
   #printed = 0;
   #todo = 0;
@@ -138,11 +144,11 @@ class Run {
   async buildPart(packets: readonly CalculatedPacket[], others: readonly StoredRevision[] = []): Promise<void> {
     if (packets.length === 0 && others.length === 0 && this.#finished.size === 0) return;
     const { options, progress, printer } = this.#task;
-    const site = await this.#begin();
-    const part = join(site, work, 'part');
+    await this.#begin();
+    const part = await this.#part();
     await buildPages(
       part,
-      join(site, work, 'astro'),
+      join(dirname(part), 'notes'),
       {
         built: packets.map(({ board, revision, packet, files }) => ({ board, revision, packet, files })),
         listed: [...this.#listed(packets), ...others],
@@ -178,8 +184,7 @@ class Run {
     progress.stage('putting together');
     for (const { name, shelved: packet } of this.#reused) await packet.bringTo(join(site, name));
     if (kept.names.length) await keepEarlier(options.out, site, keepFolders([...kept.names, ...shared]));
-    await writeRecord(site, [...this.#finished.values(), ...kept.finished]);
-    await rm(join(site, work), { recursive: true, force: true });
+    await this.#guarded(() => writeRecord(site, [...this.#finished.values(), ...kept.finished]));
     await swapIn(options.out);
   }
 
@@ -190,6 +195,24 @@ class Run {
 
   async abandon(): Promise<void> {
     if (this.#site !== undefined) await abandonOutput(this.#task.options.out);
+  }
+
+  /** Clears away what is of no use when the run is over. */
+  async close(): Promise<void> {
+    const workshop = await this.#workshop?.catch(() => undefined);
+    if (workshop !== undefined) await rm(workshop, { recursive: true, force: true }).catch(() => undefined);
+  }
+
+  async #part(): Promise<string> {
+    this.#workshop ??= openWorkshop();
+    return join(await this.#workshop, 'part');
+  }
+
+  async #guarded(work: () => Promise<void>): Promise<void> {
+    const { out } = this.#task.options;
+    await work().catch((error: unknown) => {
+      throw outputError(error, 'Writing the output', `${out} is as it was.`);
+    });
   }
 
   async #begin(): Promise<string> {
@@ -214,8 +237,7 @@ class Run {
   async #moveIn(part: string, one: CalculatedPacket, finished: Finished): Promise<void> {
     const site = await this.#begin();
     const name = nameOf(one);
-    await mkdir(join(site, one.board), { recursive: true });
-    await rename(join(part, name), join(site, name));
+    await this.#guarded(() => move(join(part, name), join(site, name)));
     for (const file of await filesIn(join(site, name))) this.#files.add(`${name}/${file}`);
     const design = this.#task.asked.find((known) => nameOf(known) === name)!;
     this.#note(design, finished, one.release);
@@ -229,12 +251,11 @@ class Run {
   /** Moves what is left of the last part when its packets are gone from it: what all packets share. */
   async #moveFront(key: string): Promise<void> {
     const site = await this.#begin();
-    const part = join(site, work, 'part');
+    const part = await this.#part();
     const paths = await filesIn(part);
-    for (const path of paths) {
-      await mkdir(dirname(join(site, path)), { recursive: true });
-      await rename(join(part, path), join(site, path));
-    }
+    await this.#guarded(async () => {
+      for (const path of paths) await move(join(part, path), join(site, path));
+    });
     const front = new Set(paths);
     await putOn(frontShelf(), key, site, (path) => front.has(path), {});
   }
@@ -249,11 +270,21 @@ class Run {
     const failing = new Map(this.#failures.map((one) => [nameOf(one), one]));
     const earlier = new Set((await filesIn(options.out)).filter((path) => path.endsWith('/packet.html')).map(dirname));
     const names = [...earlier].filter((name) => !built.has(name) && (options.only.length > 0 || failing.has(name)));
-    const finished = (await readRecord(options.out)).filter((one) => names.includes(nameOf(one)));
-    const shown = new Map(finished.map((one) => [nameOf(one), listed(one, failing.get(nameOf(one))?.failure)]));
+    const recorded = new Map((await readRecord(options.out)).map((one) => [nameOf(one), one]));
+    const finished = names.flatMap((name) => recorded.get(name) ?? this.#calculatedAgain(name));
+    const shown = new Map(finished.map((one) => [nameOf(one), listedAsKept(one, failing.get(nameOf(one))?.failure)]));
     for (const [name, { board, revision, failure }] of failing)
       if (!shown.has(name)) shown.set(name, { board, revision, files: {}, failure });
     return { names, finished, listed: [...shown.values()] };
+  }
+
+  /** For the list of boards only, where the earlier output was made by another version of the tool. */
+  #calculatedAgain(name: string): Finished[] {
+    const { all, book, options } = this.#task;
+    const design = all.find((one) => nameOf(one) === name);
+    const one = design && packetFor(design, book, options);
+    if (!one || 'failure' in one) return [];
+    return [{ board: one.board, revision: one.revision, head: headOf(one.packet), remarks: [] }];
   }
 
   #listed(packets: readonly CalculatedPacket[]): StoredRevision[] {
@@ -267,8 +298,6 @@ class Run {
   }
 }
 
-/** Below the new output, for what is gone before it is swapped in. */
-const work = '.work';
 /** What the pages of every packet share. */
 const shared = ['_astro', 'fonts'];
 

@@ -6,7 +6,8 @@ import { type Address, pageLinks, styleAddresses } from './html-links.ts';
 /**
  * The part of a built site that one revision needs, as a site that opens from a folder by itself: its own folder, the pages it
  * links to directly, and the style sheets, faces and pictures of these. Where a page links to something else, such as the list
- * of all boards, the link leads to a page that says what this folder holds.
+ * of all boards, the link leads to a page that says what this folder holds. Pages of the handbook are something else too: they
+ * name the boards that use a method, and no other board may change this archive.
  * @param folder  the built site, with relative links
  * @param revision  `orchard-cart/rev-b`
  * @param front  the page that says what the folder holds
@@ -34,7 +35,8 @@ export async function archivedSite(
     const further = await targets(path);
     for (const one of further) if (!one.endsWith('.html')) await add(one);
   };
-  for (const path of new Set(linked)) if (path !== frontPage && !ofAnother(path)) await add(path);
+  for (const path of new Set(linked))
+    if (path !== frontPage && !handbook.test(path) && !ofAnother(path)) await add(path);
   const files = new Map<string, Uint8Array | string>([[frontPage, front]]);
   for (const path of [...wanted].sort()) {
     const source = texts.get(path);
@@ -44,6 +46,7 @@ export async function archivedSite(
 }
 
 const frontPage = 'index.html';
+const handbook = /^handbook\/.*\.html$/;
 
 const addressesIn = (path: string, source: string): readonly Address[] =>
   path.endsWith('.html') ? pageLinks(source).addresses : styleAddresses(source);

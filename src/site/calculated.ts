@@ -40,4 +40,6 @@ export interface StoredRevision {
   readonly packet?: Packet;
   readonly files: Readonly<Record<string, string>>;
   readonly failure?: string;
+  /** Its pages stand in the earlier output, made by whatever tool made that. */
+  readonly kept?: boolean;
 }

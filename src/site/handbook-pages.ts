@@ -30,13 +30,18 @@ export const handbookLinks: Links = {
   },
 };
 
-/** The circuits that use a method, board by board, for the margin of its page. */
+/**
+ * The circuits that use a method, board by board, for the margin of its page. A packet that this run did not build is linked
+ * at its first page: what else stands there was made by an earlier run.
+ */
 export function usersOf(page: Pick<HandbookPage, 'id'>, revisions: readonly StoredRevision[]): Text[] {
-  const users = revisions.flatMap(({ packet }): Text[] => {
+  const users = revisions.flatMap(({ packet, kept }): Text[] => {
     const circuits = packet?.methods.filter(({ method }) => method === page.id) ?? [];
     if (!packet || !circuits.length) return [];
     const board = link(`${packet.title}, revision ${packet.revisionMark}`, addressOf(packet, 'index'));
-    const named = circuits.map(({ circuit, title }) => link(title, addressOf(packet, `calculations/${circuit}`)));
+    const named = circuits.map(({ circuit, title }) =>
+      kept ? title : link(title, addressOf(packet, `calculations/${circuit}`)),
+    );
     return [[board, ': ', ...named.flatMap((one, i) => (i ? [', ', one] : [one])), '.']];
   });
   return users.length ? [[strong('Used by')], ...users] : [];

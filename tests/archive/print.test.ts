@@ -1,4 +1,6 @@
 import { fileURLToPath } from 'node:url';
+import katex from 'katex';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openBrowser } from '../../src/archive/browser.ts';
@@ -79,6 +81,31 @@ describe('a printed packet', { timeout: 30_000 }, () => {
     ]);
   });
 
+  test('says a line that is set in pieces as one formula', async () => {
+    const piece = (tex: string) => katex.renderToString(tex);
+    const line = `<p><span data-formula>${['I', '=', '\\frac{U}{R}', '+ I_0'].map(piece).join('<wbr>')}</span> = 2 A</p>`;
+    const { alternatives, texts } = await readPdf((await print(printDocument(line))).pdf);
+    expect(alternatives.map(([, alt]) => alt)).toContain('I = U/R + I_0');
+    expect(alternatives).toHaveLength(3);
+    expect(texts[2]).toContain('= 2 A');
+  });
+
+  test('carries its metadata once more in the form of catalogues, and claims no standard', async () => {
+    const owner = 'Drives & <motors>';
+    const { pdf } = await print(printDocument(), { author: owner });
+    const text = Buffer.from(pdf).toString('utf8');
+    const xmp = text.slice(text.indexOf('<x:xmpmeta'), text.indexOf('</x:xmpmeta>'));
+    expect(xmp).toContain('<rdf:li xml:lang="x-default">OC-210 revision B: Orchard cart hub drive</rdf:li>');
+    expect(xmp).toContain('<rdf:li>Drives &amp; &lt;motors&gt;</rdf:li>');
+    expect(xmp).toContain('<xmp:CreateDate>2026-03-18T00:00:00Z</xmp:CreateDate>');
+    expect(xmp).toContain(`urn:sha256:${options.digest}`);
+    expect(xmp).not.toMatch(/pdfaid|pdfuaid/);
+    const loading = getDocument({ data: pdf.slice(), verbosity: 0 });
+    const { metadata } = await (await loading.promise).getMetadata();
+    expect(metadata?.get('dc:creator')).toEqual([owner]);
+    await loading.destroy();
+  });
+
   test('is Letter when asked, with the style sheet told so', async () => {
     const letter = '<style data-paper="letter" media="not all">@page { size: letter } p { color: #123 }</style>';
     const { sizes, texts } = await readPdf((await print(printDocument(letter), { paper: 'Letter' })).pdf);
@@ -106,6 +133,10 @@ describe('a printed packet', { timeout: 30_000 }, () => {
     [
       '<div class="form" style="height: 50px"><p style="margin: 0; height: 70px">tall</p></div>',
       'section > div.form ("tall") holds 20 px more than its height; they are printed over what follows.',
+    ],
+    [
+      '<p>text</p><div style="break-before: page; height: 5px"></div>',
+      'Page 4 is empty: something without ink does not fit before it.',
     ],
   ])('warns of %s', async (extra, warning) => {
     expect((await print(printDocument(extra))).warnings).toContain(warning);

@@ -1,31 +1,13 @@
 import type { JudgedCheck } from '../check-finding.ts';
 import type { CornerAxis, CornerCell, CornerGrid } from '../findings.ts';
-import type { Model } from '../model.ts';
-import { differenceInUnit, differenceUnit, inUnit, printedUnit, toPrinted } from '../units.ts';
-import { verdictOn } from '../verdict.ts';
-import type { Box } from '../worst-case/box.ts';
-import { type Extreme, Search } from '../worst-case/extremes.ts';
+import { printedUnit, toPrinted } from '../units.ts';
 import { BoardFunction } from '../worst-case/function.ts';
+import { type CornerSetting, type Held, marginOf, thinnestAt, type Watched } from './cell.ts';
+import { cornersAlone, type Least, provenLeast } from './least.ts';
 import { endsOf, movedBy, weightyConditions } from './weighty.ts';
-
-/** What a cell is sought with. */
-export interface CornerSetting {
-  readonly model: Model;
-  readonly boxes: readonly Box[];
-  readonly typical: Float64Array;
-  readonly target: number;
-}
 
 /** A margin that a condition moves by less than this share of the limit does not count as moved. */
 const noticeable = 0.01;
-
-/** A margin is printed to a tenth of a per cent; the proof over all corners together stands behind every cell. */
-const search = { tolerance: 1e-4, budget: 200 };
-
-interface Held {
-  readonly variable: number;
-  readonly value: number;
-}
 
 /** How many of the conditions that move margins most are tried beside the first one. */
 const tried = 3;
@@ -40,12 +22,23 @@ const tried = 3;
 export function cornerGridOf(setting: CornerSetting, judged: readonly JudgedCheck[]): CornerGrid | null {
   const [first, ...more] = weightyConditions(setting.model, judged, setting.boxes);
   if (first === undefined) return null;
-  const grids = more.slice(0, tried).map((second) => gridOver(setting, judged, first, second));
-  if (!grids.length) return gridOver(setting, judged, first);
-  return grids.reduce((best, next) => (variation(next) > variation(best) ? next : best));
+  const [second] = more
+    .slice(0, tried)
+    .map((v) => ({ v, variation: variation(gridOver(setting, judged, first, v, cornersAlone)) }))
+    .reduce<{ v: number; variation: number }[]>(
+      ([best], next) => [best && best.variation >= next.variation ? best : next],
+      [],
+    );
+  return gridOver(setting, judged, first, second?.v, provenLeast);
 }
 
-function gridOver(setting: CornerSetting, judged: readonly JudgedCheck[], first: number, second?: number): CornerGrid {
+function gridOver(
+  setting: CornerSetting,
+  judged: readonly JudgedCheck[],
+  first: number,
+  second: number | undefined,
+  seek: Least,
+): CornerGrid {
   const { model, boxes } = setting;
   const counted = judged.filter(({ reason, from }) => reason === undefined && !from.validity);
   const moves = (one: JudgedCheck): boolean =>
@@ -56,7 +49,7 @@ function gridOver(setting: CornerSetting, judged: readonly JudgedCheck[], first:
   const watched = ordered.map((one): Watched => ({ one, limit: new BoardFunction(model.tape, one.from.limit) }));
   const rows = axisOf(setting, first);
   const columns = second === undefined ? null : axisOf(setting, second);
-  const cell = (held: readonly Held[]): CornerCell | null => thinnestAt(setting, watched, held);
+  const cell = (held: readonly Held[]): CornerCell | null => thinnestAt(setting, watched, held, seek);
   return {
     rows: rows.axis,
     columns: columns?.axis ?? null,
@@ -91,61 +84,5 @@ function axisOf({ model, boxes }: CornerSetting, v: number): { axis: CornerAxis;
       levels: levels.map(({ name, at }) => ({ name, value: toPrinted(variable, at) })),
     },
     held: levels.map(({ at }) => ({ variable: v, value: at })),
-  };
-}
-
-interface Watched {
-  readonly one: JudgedCheck;
-  readonly limit: BoardFunction;
-}
-
-/** A slack where the limit is zero stands for its own sign alone. */
-const marginOf = ({ margin, least }: JudgedCheck): number => margin ?? (least.value < 0 ? -1 : 1);
-
-/**
- * No margin in a corner is thinner than over all corners together, as long as the limit stays the same; so the search ends
- * at the first check that is not thinner even there.
- */
-function thinnestAt(setting: CornerSetting, ordered: readonly Watched[], held: readonly Held[]): CornerCell | null {
-  const boxes = setting.boxes.flatMap((box) => {
-    const holds = held.every(({ variable, value }) => box.lo[variable]! <= value && box.hi[variable]! >= value);
-    return holds ? [pinned(box, held)] : [];
-  });
-  if (!boxes.length) return null;
-  let thinnest: { rank: number; cell: CornerCell } | undefined;
-  for (const { one, limit } of ordered) {
-    if (thinnest && limit.variables.length === 0 && marginOf(one) >= thinnest.rank) continue;
-    const least = new Search(one.f, boxes, setting.typical, search).min();
-    if (!Number.isFinite(least.value)) continue;
-    const cell = cellOf(setting, one, limit, least);
-    const rank = cell.margin ?? (cell.worst_slack < 0 ? -1 : 1);
-    if (!thinnest || rank < thinnest.rank) thinnest = { rank, cell };
-  }
-  return thinnest?.cell ?? null;
-}
-
-const pinned = (box: Box, held: readonly Held[]): Box => ({
-  ...box,
-  lo: held.reduce((lo, { variable, value }) => lo.with(variable, value), box.lo),
-  hi: held.reduce((hi, { variable, value }) => hi.with(variable, value), box.hi),
-});
-
-function cellOf(
-  { target }: CornerSetting,
-  { from, least: whole }: JudgedCheck,
-  limiting: BoardFunction,
-  least: Extreme,
-): CornerCell {
-  const { check } = from;
-  const limit = limiting.value(Float64Array.from(limiting.variables, (v) => least.at[v]!));
-  const size = Math.abs(inUnit(limit, check.unit));
-  const slack = Math.abs(least.value) <= 1e-13 * Math.abs(limit) ? 0 : least.value;
-  const margin = size > 0 ? differenceInUnit(slack, check.unit) / size : null;
-  return {
-    check: check.id,
-    margin,
-    worst_slack: differenceInUnit(slack, check.unit),
-    unit: printedUnit(differenceUnit(check.unit)),
-    verdict: verdictOn(slack, Math.max(least.bound, whole.bound), margin, target, false),
   };
 }

@@ -5,6 +5,7 @@ import { type Model, modelOf } from '../model.ts';
 import { type Box, boxesOf } from '../worst-case/box.ts';
 import { Search } from '../worst-case/extremes.ts';
 import { BoardFunction } from '../worst-case/function.ts';
+import { partOfBoard } from './part-of-board.ts';
 import { inputsById, rootOf } from './root-of.ts';
 
 /** A board with the ranges over which its worst cases are sought. */
@@ -37,9 +38,10 @@ const reach = 2;
 /**
  * Finds what a plot is drawn over. A condition goes over what must be endured; a value that others feed, over the range in
  * which they can bring it, moved by itself; a chosen value, from half to twice of what was chosen.
+ * @param circuit  whose results are drawn
  * @returns the reason as a sentence where nothing on this board can be moved
  */
-export function axisOf(setting: Setting, overId: string): Axis | string {
+export function axisOf(setting: Setting, circuit: string, overId: string): Axis | string {
   const inputs = inputsById(setting.board);
   const input = inputs.get(overId);
   if (!input) return `nothing on this board is called ${overId}`;
@@ -48,8 +50,8 @@ export function axisOf(setting: Setting, overId: string): Axis | string {
   const variable = setting.model.variables.findIndex(({ id }) => id === root);
   if (own && variable >= 0) return moved(setting, variable, input, root);
   return own && own.value.kind !== 'expression'
-    ? chosenConstant(setting, input, own)
-    : fedFromElsewhere(setting, input, root);
+    ? chosenConstant(setting, circuit, input, own)
+    : fedFromElsewhere(setting, circuit, input, root);
 }
 
 /** The axis is a variable already. */
@@ -70,29 +72,30 @@ function moved(setting: Setting, variable: number, input: Input, root: string): 
 const scales = ({ unit }: Input, typ: number): boolean => typ > 0 && unit.offset === 0 && !isPure(unit.dimension);
 
 /** A value that is the same on every board was worked into the equations: it is freed again. */
-function chosenConstant(setting: Setting, input: Input, own: Input): Axis | string {
+function chosenConstant(setting: Setting, circuit: string, input: Input, own: Input): Axis | string {
   if (own.value.kind === 'expression') throw new Error(`${own.id} follows from others`);
   const { typ } = own.value.quantity;
   if (!scales(own, typ)) return `${own.id} is one fixed value on this board`;
-  return freed(setting, input, own.id, { from: typ / reach, typ, to: typ * reach }, 'choice');
+  return freed(setting, circuit, input, own.id, { from: typ / reach, typ, to: typ * reach }, 'choice');
 }
 
-function fedFromElsewhere(setting: Setting, input: Input, root: string): Axis | string {
+function fedFromElsewhere(setting: Setting, circuit: string, input: Input, root: string): Axis | string {
   const { model, boxes, typical, nominal } = setting;
   const slot = model.slots.get(root);
   if (slot === undefined) return `nothing on this board feeds ${input.id}`;
-  const search = new Search(new BoardFunction(model.tape, slot), boxes, typical);
+  const search = new Search(new BoardFunction(model.tape, slot), boxes, typical, { tolerance: 1e-4, budget: 300 });
   const [from, to] = [search.min().value, search.max().value];
   const typ = nominal[slot]!;
   if (![from, typ, to].every(Number.isFinite)) return `${root} is not defined everywhere`;
-  if (to - from > 1e-9 * Math.abs(typ)) return freed(setting, input, root, { from, typ, to }, 'result');
+  if (to - from > 1e-9 * Math.abs(typ)) return freed(setting, circuit, input, root, { from, typ, to }, 'result');
   if (!scales(input, typ)) return `${root} is one fixed value on this board`;
-  return freed(setting, input, root, { from: typ / reach, typ, to: typ * reach }, 'choice');
+  return freed(setting, circuit, input, root, { from: typ / reach, typ, to: typ * reach }, 'choice');
 }
 
 /** A board on which the input, and whatever hands on the same value, may be moved by itself. */
 function freed(
   { board }: Setting,
+  circuit: string,
   input: Input,
   root: string,
   { from, typ, to }: { from: number; typ: number; to: number },
@@ -109,9 +112,9 @@ function freed(
   const other: Board = {
     ...board,
     conditions: board.conditions.map(free),
-    circuits: board.circuits.map((circuit) => ({ ...circuit, inputs: circuit.inputs.map(free) })),
+    circuits: board.circuits.map((one) => ({ ...one, inputs: one.inputs.map(free) })),
   };
-  const model = modelOf(other);
+  const model = modelOf(partOfBoard(other, circuit));
   const setting = {
     model,
     boxes: boxesOf(other, model.variables),

@@ -5,6 +5,7 @@ import { differenceInUnit, differenceUnit, inUnit, printedUnit } from '../units.
 import type { Box } from '../worst-case/box.ts';
 import { type Extreme, Search } from '../worst-case/extremes.ts';
 import { BoardFunction } from '../worst-case/function.ts';
+import { monotoneEnds } from '../worst-case/monotone.ts';
 import type { Axis } from './axis.ts';
 import { type Drawn, refined } from './refine.ts';
 import { stretchesOf } from './stretches.ts';
@@ -18,8 +19,8 @@ const decades = 30;
 /** What stands at one place of the axis. SI base units. */
 interface Place extends Drawn {
   readonly typical: number;
-  readonly min: Extreme;
-  readonly max: Extreme;
+  readonly min: End;
+  readonly max: End;
   readonly slack?: number;
   readonly limit?: number;
 }
@@ -112,8 +113,7 @@ export class Curves {
     const pinned = boxes.map((box) => ({ ...box, lo: box.lo.with(variable, x), hi: box.hi.with(variable, x) }));
     const at = point.with(variable, x);
     const typical = this.#f.value(Float64Array.from(this.#f.variables, (v) => at[v]!));
-    const extremes = new Search(this.#f, pinned, at, search);
-    const [min, max] = [extremes.min(), extremes.max()];
+    const [min, max] = endsOf(this.#f, pinned, at);
     if (![typical, min.value, max.value].every(Number.isFinite)) return undefined;
     const limit = this.#limit && this.#tightest(this.#limit, pinned, at);
     const slack = this.#slack && this.#least(this.#slack, pinned, at, { min, max, limit });
@@ -131,21 +131,34 @@ export class Curves {
   /** The limit where it leaves least. */
   #tightest(limit: BoardFunction, boxes: readonly Box[], at: Float64Array): number {
     if (limit.variables.length === 0) return limit.value(new Float64Array());
-    const extremes = new Search(limit, boxes, at, search);
-    return this.#check!.check.sense === 'atMost' ? extremes.min().value : extremes.max().value;
+    const [min, max] = endsOf(limit, boxes, at);
+    return this.#check!.check.sense === 'atMost' ? min.value : max.value;
   }
 
   #least(
     slack: BoardFunction,
     boxes: readonly Box[],
     at: Float64Array,
-    { min, max, limit }: { min: Extreme; max: Extreme; limit: number | undefined },
+    { min, max, limit }: { min: End; max: End; limit: number | undefined },
   ): number {
     // Against a limit that nothing moves, the band says it already.
     if (limit !== undefined && this.#limit!.variables.length === 0)
       return this.#check!.check.sense === 'atMost' ? limit - max.value : min.value - limit;
-    return new Search(slack, boxes, at, search).min().value;
+    return (monotoneEnds(slack, boxes)?.min ?? new Search(slack, boxes, at, search).min()).value;
   }
+}
+
+type End = Pick<Extreme, 'value' | 'bound' | 'proven' | 'certain'>;
+
+/** Least and greatest over some boxes: two corners where the function is monotone, else what a search finds. */
+function endsOf(f: BoardFunction, boxes: readonly Box[], typical: Float64Array): [min: End, max: End] {
+  const ends = monotoneEnds(f, boxes);
+  if (!ends) {
+    const extremes = new Search(f, boxes, typical, search);
+    return [extremes.min(), extremes.max()];
+  }
+  const closed = (value: number): End => ({ value, bound: value, proven: true, certain: true });
+  return [closed(ends.min.value), closed(ends.max.value)];
 }
 
 const comparesBare = ({ check }: ModelCheck, of: string): boolean =>

@@ -18,9 +18,10 @@ export interface Sweeps {
  */
 export function sweepsOf(setting: Setting, corners: Corners): Sweeps {
   const known = new Map<string, Axis | string>();
-  const axisFor = (over: string): Axis | string => {
-    const found = known.get(over) ?? axisOf(setting, over);
-    known.set(over, found);
+  const axisFor = (circuit: string, over: string): Axis | string => {
+    const key = `${circuit} ${over}`;
+    const found = known.get(key) ?? axisOf(setting, circuit, over);
+    known.set(key, found);
     return found;
   };
   const all = setting.board.circuits.flatMap((circuit) =>
@@ -36,7 +37,7 @@ function sweepOf(
   setting: Setting,
   circuit: Circuit,
   plot: Circuit['plots'][number],
-  axisFor: (over: string) => Axis | string,
+  axisFor: (circuit: string, over: string) => Axis | string,
   corners: Corners,
 ): SweepFinding | SweepLeftOut {
   const named = (symbol: string) => (symbol.includes('.') ? symbol : `${circuit.id}.${symbol}`);
@@ -44,7 +45,7 @@ function sweepOf(
   const of = named(plot.of);
   const leftOut = (reason: string): SweepLeftOut => ({ circuit: circuit.id, of, over, reason });
   if (!setting.model.results.some(({ id }) => id === of)) return leftOut(`nothing on this board is called ${of}`);
-  const axis = axisFor(over);
+  const axis = axisFor(circuit.id, over);
   if (typeof axis === 'string') return leftOut(axis);
   const check = plot.limit === undefined ? undefined : named(plot.limit);
   const curves = new Curves(axis, of, check);

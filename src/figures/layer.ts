@@ -44,6 +44,30 @@ export function wallAlong(at: number, forbidden: 'above' | 'below', left: number
   ];
 }
 
+/** Hatching along a line that is no level, towards the values that are not allowed. */
+export function hatched(
+  line: readonly { readonly x: number; readonly y: number }[],
+  forbidden: 'above' | 'below',
+  frame: { columnOf(x: number): number },
+): Layer {
+  const away = forbidden === 'above' ? -hatch.length : hatch.length;
+  const columns = line.map((place) => frame.columnOf(place.x));
+  const values = steps(columns[0]!, columns.at(-1)! - hatch.length).map((column) => {
+    const right = Math.max(
+      1,
+      columns.findIndex((one) => one >= column),
+    );
+    const [a, b] = [line[right - 1]!, line[right]!];
+    const share = (column - columns[right - 1]!) / (columns[right]! - columns[right - 1]! || 1);
+    return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
+  });
+  return {
+    data: { values },
+    mark: { type: 'rule', strokeWidth: hatch.width, x2Offset: hatch.length, y2Offset: away },
+    encoding: { x: { field: 'x' }, x2: { field: 'x' }, y: { field: 'y' }, y2: { field: 'y' } },
+  };
+}
+
 /** A word at a data point, moved by pixels. */
 export function label(text: string, at: { x: number; y: number }, style: Layer = {}): Layer {
   return { mark: { type: 'text', text, ...style }, encoding: { x: x(at.x), y: y(at.y) } };

@@ -121,6 +121,14 @@ export interface Figure {
   readonly plot: Plot;
   readonly width: 'column' | 'wide' | 'half';
   readonly alt: string;
+  /** The numbers behind it, to be opened on screen; on paper they are in the file named. */
+  readonly data?: FigureData;
+}
+export interface FigureData {
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  /** Where they stand at full precision: `sweeps.csv`. */
+  readonly file: string;
 }
 
 export interface Caution {

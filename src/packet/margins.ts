@@ -1,4 +1,4 @@
-import type { CheckFinding } from '../analysis/findings.ts';
+import type { CheckFinding, CornerCell } from '../analysis/findings.ts';
 import { formatValue } from '../quantity/figure.ts';
 import { parseUnit } from '../quantity/units.ts';
 import type { Cell } from './block.ts';
@@ -14,8 +14,12 @@ export function marginText(check: CheckFinding): string {
   return check.worst_slack === null ? '–' : figureText(slackFigure(check));
 }
 
+/** The margin of a corner as printed; the slack where the limit is zero. */
+export const cornerMargin = ({ margin, worst_slack: slack, unit }: CornerCell): string =>
+  margin === null ? figureText(slackFigure({ worst_slack: slack, unit })) : percentText(margin);
+
 /** Least slack, rounded toward failure. */
-export const slackFigure = ({ worst_slack, unit }: CheckFinding): Figure => {
+export const slackFigure = ({ worst_slack, unit }: Pick<CheckFinding, 'worst_slack' | 'unit'>): Figure => {
   const printed = parseUnit(unit);
   return formatValue(toSi(worst_slack!, printed), printed, { digits: 3, round: 'down' });
 };

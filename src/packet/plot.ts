@@ -36,21 +36,31 @@ export interface Curve {
   readonly kind: 'curve';
   readonly xTitle: string;
   readonly yTitle: string;
-  /** Rising in `x`. */
-  readonly points: readonly {
-    readonly x: number;
-    readonly typical: number;
-    readonly low: number;
-    readonly high: number;
-  }[];
+  /** Rising in `x`. Lines are drawn within a run only: between two runs lies a jump, or a gap. */
+  readonly points: readonly CurvePoint[];
   /** Written along the typical line: `typical parts, 25 °C, 36 V`. */
   readonly typicalLabel: string;
+  /** Limits that are the same all along. */
   readonly limits: readonly Limit[];
+  /** How the limit that goes with the points is drawn. */
+  readonly limitLine?: Omit<Limit, 'at'>;
   readonly target?: { readonly at: number; readonly label: string };
   /** Dots with numbers on the edges of the band: `{ x: 70, y: 100.3, label: 'worst 100.3 °C' }`. */
   readonly ends: readonly { readonly x: number; readonly y: number; readonly label: string }[];
   /** Named operating cases, as bars over the axis. */
   readonly cases: readonly { readonly from: number; readonly to: number; readonly label: string }[];
+  /** A place on the axis that a reader looks for: `chosen 10 Ω`. */
+  readonly chosen?: { readonly x: number; readonly label: string };
+  /** An axis of decades, for values above nought that go over several. */
+  readonly decades?: { readonly x: boolean; readonly y: boolean };
+}
+export interface CurvePoint {
+  readonly x: number;
+  readonly typical: number;
+  readonly low: number;
+  readonly high: number;
+  readonly limit?: number;
+  readonly run?: number;
 }
 
 /** A curve, and boxes that enclose it over the pieces of its range. */

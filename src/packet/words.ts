@@ -21,3 +21,6 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 
 /** A sentence ends with one point, however it was typed. `sentence('hot parts age')` → `Hot parts age.` */
 export const sentence = (text: string): string => `${capital(text.trim()).replace(/[.\s]+$/, '')}.`;
+
+/** A name without what explains it: `briefly('Voltage of one cell, from empty to full')` → `Voltage of one cell` */
+export const briefly = (says: string): string => says.replace(/\s*[,;:(].*$/s, '') || says;

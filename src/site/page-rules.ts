@@ -1,8 +1,9 @@
 import type { Chapter, Packet, Section } from '../packet/packet.ts';
+import { sectionGroups } from './section-groups.ts';
 
 /**
  * Rules for the printed pages of one packet: paper, running heads and feet. Browsers take the words of a page margin from the
- * style sheet only, so each chapter, and each section that starts a page, is a kind of page with a name. The sizes stand here
+ * style sheet only, so each chapter, and each group of sections that starts a page, is a kind of page with a name. The sizes stand here
  * too, before those of named pages: of two sizes Chromium takes the later one, not the one for the named page. The area is 1 mm
  * wider than the text block: a subscript hangs over the end of its line by two pixels, and whatever leaves the area makes the
  * browser shrink every page.
@@ -26,20 +27,26 @@ export function letterRules(packet: Packet): string {
   return `${portrait}${turned.map((chapter) => `@page ${chapterPage(chapter)}{size:letter landscape;margin:24mm 6mm 22mm 11.4mm}`).join('')}`;
 }
 
-/** Name of a chapter's printed pages; its head stands on the first page of its first section where each starts a new one. */
-export function chapterPage({ number, sectionPages, sections }: Chapter): string {
-  return sectionPages && sections[0] ? sectionPage(sections[0]) : `c${number}`;
+/** Name of a chapter's printed pages; its head stands on the first page of its first section where sections have pages of their own. */
+export function chapterPage(chapter: Chapter): string {
+  return chapter.sectionPages && chapter.sections[0] ? sectionPage(chapter, chapter.sections[0]) : `c${chapter.number}`;
 }
 
-/** Name of a section's printed pages, where its chapter starts each section on a new one. */
-export function sectionPage({ number }: Section): string {
-  return `s${number.replaceAll('.', '-')}`;
+/** Name of a section's printed pages, which it shares with its group. */
+export function sectionPage(chapter: Chapter, section: Section): string {
+  const group = sectionGroups(chapter).find((one) => one.includes(section))!;
+  return `s${group[0]!.number.replaceAll('.', '-')}`;
 }
 
 function chapterRules(chapter: Chapter): string[] {
   if (chapter.slug === 'cover') return [`@page ${chapterPage(chapter)}{@top-left{content:none}}`];
   if (chapter.sectionPages && chapter.sections.length > 0) {
-    return chapter.sections.map((section) => rule(sectionPage(section), section.number, section.title));
+    return sectionGroups(chapter).map((group) => {
+      const [first, last] = [group[0]!, group.at(-1)!];
+      return first === last
+        ? rule(sectionPage(chapter, first), first.number, first.title)
+        : rule(sectionPage(chapter, first), `${first.number} to ${last.number}`, chapter.title);
+    });
   }
   return [rule(chapterPage(chapter), chapter.number, chapter.title, chapter.landscape)];
 }

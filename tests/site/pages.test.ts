@@ -84,10 +84,10 @@ describe('rules for printed pages', () => {
     expect(cssString('a"\\b\n')).toBe('"a\\22 \\5c b\\a "');
   });
 
-  test('name each chapter, and each section that starts a page, in the running head', () => {
+  test('name each chapter, and the sections that share pages, in the running head', () => {
     const css = pageRules(orchardCart);
     expect(css).toContain('@page c3{@top-right{content:"3 Summary"}}');
-    expect(css).toContain('@page s7-4{@top-right{content:"7.4 Power stage, three legs"}}');
+    expect(css).toContain('@page s7-4{@top-right{content:"7.4 to 7.8 Calculations"}}');
     expect(css).not.toContain('@page c7{');
     expect(css).toContain('@page c1{@top-left{content:none}}');
   });

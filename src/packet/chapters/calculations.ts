@@ -17,6 +17,7 @@ import { chapter } from './chapter.ts';
 import { checksTable, validityTable } from './checks-table.ts';
 import { equationOf } from './equation.ts';
 import { inputsTable } from './inputs-table.ts';
+import { sweepsOf } from './sweeps.ts';
 
 /** A section for every circuit: what goes in, every equation with its numbers, what must hold. */
 export function calculations(review: Review): Chapter | undefined {
@@ -34,7 +35,7 @@ const reading: Block = {
   text: [
     'Each equation stands three times: as symbols, with typical numbers, and with the numbers of the corner that is worst for what it limits. Numbers put into a line are rounded for print alone: its result was calculated with all digits, and at the worst corner it is rounded outward. A number in brackets is an equation, a name such as ',
     name('circuit.symbol'),
-    ' is the same name in the specification, in the result file and in every table of this packet.',
+    ' is the same name in the specification, in the result file and in every table of this packet. In a plot, the band holds every board under every condition, and is proven unless its caption says otherwise.',
   ],
 };
 
@@ -46,6 +47,7 @@ function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): S
     ...circuit.results.map((result) => equationOf(review, result)),
     checksTable(review, circuit, numbers),
     validityTable(review, circuit, numbers),
+    ...sweepsOf(review, circuit, numbers),
   ].filter((block) => block !== undefined);
   return {
     id: circuit.id,

@@ -10,16 +10,18 @@ import { marginStrip } from '../strips.ts';
 import type { Text, Verdict } from '../text.ts';
 import { checkAnchor, checkLink } from '../trail.ts';
 import { grouped, inWords } from '../words.ts';
-import { chapter, section } from './chapter.ts';
+import { chapter, renumbered, section } from './chapter.ts';
 import { decimal, folio, sans, serif, strip } from './columns.ts';
+import { corners } from './corner-table.ts';
 import { aboutText } from './record/about.ts';
 import { isOpen } from './record/closed-actions.ts';
 import { benchAnchor, requirements } from './requirements.ts';
 
 /** What one page must say to somebody who reads no other. */
 export function summary(review: Review): Chapter {
-  const sections = [thinnest(review), requirements(review), actions(review)].filter((one) => one !== undefined);
-  return chapter('summary', [facts(review), ...early(review), ...outside(review), ...contradicted(review)], sections);
+  const sections = [thinnest(review), corners(review), requirements(review), actions(review)];
+  const opening = [facts(review), ...early(review), ...outside(review), ...contradicted(review)];
+  return chapter('summary', opening, renumbered('summary', sections));
 }
 
 /** `52 pass, 4 marginal, one accepted` */

@@ -1,10 +1,9 @@
-import { range } from '../../expression/ranges.ts';
 import type { JudgedCheck } from '../check-finding.ts';
 import type { CornerCell } from '../findings.ts';
 import type { Model } from '../model.ts';
 import { differenceInUnit, differenceUnit, inUnit, printedUnit } from '../units.ts';
 import { verdictOn } from '../verdict.ts';
-import type { Box } from '../worst-case/box.ts';
+import { type Box, within } from '../worst-case/box.ts';
 import type { BoardFunction } from '../worst-case/function.ts';
 import { neverBelow } from '../worst-case/never-below.ts';
 import { cornersAlone, type Found, type Least, search } from './least.ts';
@@ -64,8 +63,8 @@ export function thinnestAt(
 /** With this slack a check has at least this margin, wherever its limit lies. SI base units. */
 function slackFor(margin: number, { from }: JudgedCheck, limit: BoardFunction, boxes: readonly Box[]): number {
   const { unit } = from.check;
-  const sizes = boxes.flatMap(({ lo, hi }) => {
-    const { lo: low, hi: high } = limit.range(limit.variables.map((v) => range(lo[v]!, hi[v]!)));
+  const sizes = boxes.flatMap((box) => {
+    const { lo: low, hi: high } = limit.range(within(box, limit.variables));
     const ends = [low, high].map((si) => Math.abs(inUnit(si, unit)));
     return inUnit(low, unit) <= 0 && inUnit(high, unit) >= 0 ? [0, ...ends] : ends;
   });

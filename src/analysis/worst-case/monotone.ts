@@ -1,10 +1,8 @@
-import type { Interval } from '../../expression/interval.ts';
-import { range } from '../../expression/ranges.ts';
-import type { Box } from './box.ts';
+import { type Box, within } from './box.ts';
 import type { BoardFunction } from './function.ts';
 
-/** The least and greatest value of a function over several boxes, where each is reached. SI base units. */
-export interface Ends {
+/** The least and greatest value of a function over several boxes, and where each is reached. SI base units. */
+export interface Extremes {
   readonly min: { readonly value: number; readonly at: Float64Array };
   readonly max: { readonly value: number; readonly at: Float64Array };
 }
@@ -14,14 +12,20 @@ export interface Ends {
  * nothing needs to be searched.
  * @returns undefined where a slope may change its sign, or the function may have no value somewhere
  */
-export function monotoneEnds(f: BoardFunction, boxes: readonly Box[]): Ends | undefined {
-  let ends: Ends | undefined;
+export function monotoneEnds(f: BoardFunction, boxes: readonly Box[]): Extremes | undefined {
+  let ends: Extremes | undefined;
   for (const box of boxes) {
-    const part = f.variables.map((v): Interval => range(box.lo[v]!, box.hi[v]!));
+    const part = within(box, f.variables);
     const { range: values, slopes } = f.rangeAndSlopes(part);
-    if (!values.certain || !part.every((x, i) => x.lo === x.hi || oneSigned(slopes[i]!))) return undefined;
-    const corner = (up: boolean) => Float64Array.from(part, (x, i) => (slopes[i]!.lo >= 0 === up ? x.hi : x.lo));
-    const [low, high] = [corner(false), corner(true)].map((at) => ({ at, value: f.value(at) }));
+    if (!values.certain) return undefined;
+    for (let i = 0; i < part.lo.length; i++) {
+      const oneSigned = slopes.certain[i] === 1 && (slopes.lo[i]! >= 0 || slopes.hi[i]! <= 0);
+      if (part.lo[i] !== part.hi[i] && !oneSigned) return undefined;
+    }
+    const rises = Array.from(part.lo, (_, i) => slopes.lo[i]! >= 0);
+    const [low, high] = [false, true]
+      .map((up) => part.lo.map((lo, i) => (rises[i] === up ? part.hi[i]! : lo)))
+      .map((at) => ({ at, value: f.value(at) }));
     if (!Number.isFinite(low!.value) || !Number.isFinite(high!.value)) return undefined;
     ends = {
       min: ends && ends.min.value <= low!.value ? ends.min : low!,
@@ -30,5 +34,3 @@ export function monotoneEnds(f: BoardFunction, boxes: readonly Box[]): Ends | un
   }
   return ends;
 }
-
-const oneSigned = ({ lo, hi, certain }: Interval): boolean => certain && (lo >= 0 || hi <= 0);

@@ -1,6 +1,4 @@
-import type { Interval } from '../../expression/interval.ts';
-import { range } from '../../expression/ranges.ts';
-import type { Box } from './box.ts';
+import { type Box, within } from './box.ts';
 import { prove } from './branch-and-bound.ts';
 import type { Point } from './corner.ts';
 import type { BoardFunction } from './function.ts';
@@ -17,9 +15,9 @@ export function neverBelow(
   value: number,
   budget: number,
 ): boolean {
-  const parts = boxes.map(({ lo, hi }) => f.variables.map((v): Interval => range(lo[v]!, hi[v]!)));
-  const starts = parts.map((part): Point => {
-    const at = Float64Array.from(part, ({ lo, hi }, i) => Math.min(Math.max(start[f.variables[i]!]!, lo), hi));
+  const parts = boxes.map((box) => within(box, f.variables));
+  const starts = parts.map(({ lo, hi }): Point => {
+    const at = lo.map((low, i) => Math.min(Math.max(start[f.variables[i]!]!, low), hi[i]!));
     return { at, value: -f.value(at) };
   });
   return prove(f, parts, -1, starts, { tolerance: 0, budget, enough: -value }).bound <= -value;

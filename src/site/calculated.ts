@@ -8,7 +8,7 @@ export interface CalculatedPacket {
   readonly board: string;
   readonly revision: string;
   readonly packet: Packet;
-  /** Content of the files that stand beside the pages, by name: `results.json`, `margins.csv`, `parts.csv`. */
+  /** Content of the files that stand beside the pages, by name: `results.json`, `margins.csv`, `constants.h`. */
   readonly files: Readonly<Record<string, string>>;
   /** Paths of the files it was calculated from. */
   readonly watch: readonly string[];

@@ -37,7 +37,7 @@ export function packetFor(design: DesignFolder, book: Book, options: Options): C
     packet,
     watch,
     origin,
-    files: packetFiles(found.board, found.findings),
+    files: packetFiles(found.board, found.findings, packet),
     release: releaseListing(found.inputs),
   };
 }

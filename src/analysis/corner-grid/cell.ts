@@ -3,7 +3,7 @@ import type { CornerCell } from '../findings.ts';
 import type { Model } from '../model.ts';
 import { differenceInUnit, differenceUnit, inUnit, printedUnit } from '../units.ts';
 import { verdictOn } from '../verdict.ts';
-import type { Box } from '../worst-case/box.ts';
+import { type Box, within } from '../worst-case/box.ts';
 import type { BoardFunction } from '../worst-case/function.ts';
 import { neverBelow } from '../worst-case/never-below.ts';
 import { cornersAlone, type Found, type Least, search } from './least.ts';
@@ -64,7 +64,7 @@ export function thinnestAt(
 function slackFor(margin: number, { from }: JudgedCheck, limit: BoardFunction, boxes: readonly Box[]): number {
   const { unit } = from.check;
   const sizes = boxes.flatMap((box) => {
-    const { lo: low, hi: high } = limit.range(limit.argumentsOf(box));
+    const { lo: low, hi: high } = limit.range(within(box, limit.variables));
     const ends = [low, high].map((si) => Math.abs(inUnit(si, unit)));
     return inUnit(low, unit) <= 0 && inUnit(high, unit) >= 0 ? [0, ...ends] : ends;
   });

@@ -1,5 +1,6 @@
 import type { Board } from '../../spec/board.ts';
 import type { Variable } from '../variable.ts';
+import type { Ends } from './function.ts';
 
 /** A range for every variable: everything that one operating case asks a board to endure. SI base units. */
 export interface Box {
@@ -24,3 +25,9 @@ export function boxesOf(board: Board, variables: readonly Variable[]): Box[] {
     return box;
   });
 }
+
+/** A box in the variables of one function. */
+export const within = ({ lo, hi }: Box, variables: readonly number[]): Ends => ({
+  lo: Float64Array.from(variables, (v) => lo[v]!),
+  hi: Float64Array.from(variables, (v) => hi[v]!),
+});

@@ -1,7 +1,7 @@
-import type { Box } from './box.ts';
+import { type Box, within } from './box.ts';
 import type { BoardFunction } from './function.ts';
 
-/** The least and greatest value of a function over several boxes, where each is reached. SI base units. */
+/** The least and greatest value of a function over several boxes, and where each is reached. SI base units. */
 export interface Extremes {
   readonly min: { readonly value: number; readonly at: Float64Array };
   readonly max: { readonly value: number; readonly at: Float64Array };
@@ -15,13 +15,17 @@ export interface Extremes {
 export function monotoneEnds(f: BoardFunction, boxes: readonly Box[]): Extremes | undefined {
   let ends: Extremes | undefined;
   for (const box of boxes) {
-    const { lo, hi } = f.argumentsOf(box);
-    const { range: values, slopes } = f.rangeAndSlopes({ lo, hi });
-    const settled = (i: number) =>
-      lo[i] === hi[i] || (slopes.certain[i] === 1 && (slopes.lo[i]! >= 0 || slopes.hi[i]! <= 0));
-    if (!values.certain || !lo.every((_, i) => settled(i))) return undefined;
-    const corner = (up: boolean) => lo.map((low, i) => (slopes.lo[i]! >= 0 === up ? hi[i]! : low));
-    const [low, high] = [corner(false), corner(true)].map((at) => ({ at, value: f.value(at) }));
+    const part = within(box, f.variables);
+    const { range: values, slopes } = f.rangeAndSlopes(part);
+    if (!values.certain) return undefined;
+    for (let i = 0; i < part.lo.length; i++) {
+      const oneSigned = slopes.certain[i] === 1 && (slopes.lo[i]! >= 0 || slopes.hi[i]! <= 0);
+      if (part.lo[i] !== part.hi[i] && !oneSigned) return undefined;
+    }
+    const rises = Array.from(part.lo, (_, i) => slopes.lo[i]! >= 0);
+    const [low, high] = [false, true]
+      .map((up) => part.lo.map((lo, i) => (rises[i] === up ? part.hi[i]! : lo)))
+      .map((at) => ({ at, value: f.value(at) }));
     if (!Number.isFinite(low!.value) || !Number.isFinite(high!.value)) return undefined;
     ends = {
       min: ends && ends.min.value <= low!.value ? ends.min : low!,

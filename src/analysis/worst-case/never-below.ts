@@ -1,4 +1,4 @@
-import type { Box } from './box.ts';
+import { type Box, within } from './box.ts';
 import { prove } from './branch-and-bound.ts';
 import type { Point } from './corner.ts';
 import type { BoardFunction } from './function.ts';
@@ -15,7 +15,7 @@ export function neverBelow(
   value: number,
   budget: number,
 ): boolean {
-  const parts = boxes.map((box) => f.argumentsOf(box));
+  const parts = boxes.map((box) => within(box, f.variables));
   const starts = parts.map(({ lo, hi }): Point => {
     const at = lo.map((low, i) => Math.min(Math.max(start[f.variables[i]!]!, low), hi[i]!));
     return { at, value: -f.value(at) };

@@ -1,7 +1,8 @@
 import type { Block, Row, Table } from '../block.ts';
-import { name, strong } from '../inline.ts';
+import { joined, name, strong } from '../inline.ts';
 import type { Chapter } from '../packet.ts';
 import type { Review } from '../review.ts';
+import { tableFiles } from '../tables/index.ts';
 import type { Text } from '../text.ts';
 import { grouped } from '../words.ts';
 import { chapter } from './chapter.ts';
@@ -19,7 +20,17 @@ export function colophon({ board, findings }: Review): Chapter {
     ['Issued', [board.identity.issued]],
     [
       'All numbers at full precision',
-      [name('results.json'), ', beside it ', name('margins.csv'), ' and ', name('parts.csv')],
+      [
+        name('results.json'),
+        ', described by ',
+        name('results.schema.json'),
+        '; as tables: ',
+        ...joined(
+          tableFiles.map((file): Text => [name(file)]),
+          ', ',
+        ),
+        '. Every other table of this packet stands beside them as printed.',
+      ],
     ],
   ];
   const table: Table = {

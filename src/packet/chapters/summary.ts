@@ -20,8 +20,8 @@ import { benchAnchor, requirements } from './requirements.ts';
 /** What one page must say to somebody who reads no other. */
 export function summary(review: Review): Chapter {
   const sections = [thinnest(review), corners(review), requirements(review), actions(review)];
-  const lead = [facts(review), ...early(review), ...outside(review), ...contradicted(review)];
-  return chapter('summary', lead, renumbered('summary', sections));
+  const opening = [facts(review), ...early(review), ...outside(review), ...contradicted(review)];
+  return chapter('summary', opening, renumbered('summary', sections));
 }
 
 /** `52 pass, 4 marginal, one accepted` */

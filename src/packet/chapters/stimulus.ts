@@ -15,7 +15,7 @@ export function stimulusText(when: StimulusFinding['when'], reads: string): Text
     return figureText(plainTyped(toSi(value, printed), printed));
   };
   return joined(
-    set.map(([symbol, quantity]): Text => [math(idTex(`${circuit}.${symbol}`)), ` = ${text(quantity)}`]),
+    set.map(([symbol, quantity]): Text => [math(idTex(symbol.includes('.') ? symbol : `${circuit}.${symbol}`)), ` = ${text(quantity)}`]),
     ', ',
   );
 }

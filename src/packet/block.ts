@@ -71,6 +71,8 @@ export interface Table {
     readonly ticks: readonly { at: number; text: string }[];
   };
   readonly foot?: Text;
+  /** May go on over the page although it is short: its rows are tall. */
+  readonly breaks?: boolean;
 }
 export interface Column {
   readonly head: Text;

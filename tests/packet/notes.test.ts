@@ -35,7 +35,7 @@ Typical <Value id="sense.V_out" />, <Value id="sense.V_out" at="lowest" /> to <V
   // 36·12/162 = 2.66667; 30·11.88/163.38 = 2.18142, down; 42·12.12/160.62 = 3.16922, up.
   const [, paragraph] = blocks;
   expect(paragraph?.kind === 'paragraph' && said(paragraph.text)).toBe(
-    'Typical 2.667 V, 2.181 V to 3.170 V, 30 to 42 V; sense.full_scale (<marginal>).',
+    'Typical 2.667 V, 2.181 V to 3.170 V, 30 to 42 V; sense.full_scale, <marginal>.',
   );
 });
 

@@ -1,5 +1,5 @@
 import type { Block, Row, Table } from '../block.ts';
-import { name, strong } from '../inline.ts';
+import { joined, name, strong } from '../inline.ts';
 import type { Chapter } from '../packet.ts';
 import type { Review } from '../review.ts';
 import type { Text } from '../text.ts';
@@ -12,7 +12,7 @@ export function colophon({ board, findings }: Review): Chapter {
   const folder = `designs/${board.name}/${board.revision}`;
   const design = `${board.name}/${board.revision}`;
   const rows: [string, Text][] = [
-    ['Inputs', [name(`${folder}/spec.yaml`), ', the methods and the derating policy that it names']],
+    ['Inputs', [...inputFiles(board, folder), ', the methods and the derating policy that it names']],
     ['Digest of the inputs, SHA-256', [name(findings.inputs_sha256.replaceAll(/(.{8})(?=.)/g, '$1 '))]],
     ['Tool', [`Copperplate ${findings.tool}`]],
     ['Simulated boards', [`${grouped(findings.trials)}, seed ${findings.seed}`]],
@@ -39,6 +39,15 @@ export function colophon({ board, findings }: Review): Chapter {
     { kind: 'paragraph', text: [limits] },
   ]);
 }
+
+/** What stands in the folder of the revision. */
+const inputFiles = ({ bench, notes }: Review['board'], folder: string): Text =>
+  joined(
+    ['spec.yaml', ...(bench.length ? ['bench.csv'] : []), ...(notes?.length ? ['notes.mdx'] : [])].map(
+      (file): Text => [name(`${folder}/${file}`)],
+    ),
+    ', ',
+  );
 
 function steps(design: string, seed: number, trials: number): Block[] {
   const run = `--seed ${seed} --trials ${trials} ${design}`;

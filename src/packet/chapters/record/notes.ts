@@ -53,7 +53,7 @@ function inline(review: Review, one: NoteInline): Text {
     case 'check': {
       const finding = review.judged.get(one.id)!;
       const mark: Inline = verdictMark(finding.verdict, { figure: marginText(finding), deviation: finding.deviation });
-      return [checkLink(one.id), ' (', mark, ')'];
+      return [checkLink(one.id), ', ', mark];
     }
     default:
       return one satisfies never;

@@ -82,7 +82,10 @@ function heldConditions(model: Model, slot: number, point: TestPoint): Variable[
   const { variables } = new BoardFunction(model.tape, slot);
   return variables
     .map((index) => model.variables[index]!)
-    .filter(({ role, what, id }) => role === 'condition' && what === 'value' && !point.when.has(id.split('.').at(-1)!));
+    .filter(
+      ({ role, what, id }) =>
+        role === 'condition' && what === 'value' && !point.when.has(id) && !point.when.has(id.split('.').at(-1)!),
+    );
 }
 
 /** From this current on a step belongs to those under load: less, a bench supply gives. */
@@ -113,16 +116,19 @@ const bench = (model: Model, end: 'min' | 'max'): Float64Array =>
     variable.role === 'condition' || variable.what === 'ageing' ? variable.typ : variable[end],
   );
 
-/** The board with the stimulus in the place of what feeds the circuit in service. */
+/** The board with the stimulus in the place of what feeds the circuit in service; another circuit's input by its whole id. */
 function stimulated(board: Board, circuit: Circuit, point: TestPoint): Board {
-  const replaced = (input: Input): Input => {
-    const quantity = point.when.get(input.symbol);
+  const replaced = (input: Input, own: boolean): Input => {
+    const quantity = point.when.get(input.id) ?? (own ? point.when.get(input.symbol) : undefined);
     return quantity ? { ...input, value: applied(quantity) } : input;
   };
   return {
     ...board,
-    conditions: board.conditions.map(replaced),
-    circuits: board.circuits.map((one) => (one.id === circuit.id ? { ...one, inputs: one.inputs.map(replaced) } : one)),
+    conditions: board.conditions.map((input) => replaced(input, true)),
+    circuits: board.circuits.map((one) => ({
+      ...one,
+      inputs: one.inputs.map((input) => replaced(input, one.id === circuit.id)),
+    })),
   };
 }
 

@@ -6,6 +6,7 @@ import type { Text, Verdict } from './text.ts';
 export type Block =
   | Paragraph
   | Heading
+  | List
   | Note
   | Facts
   | Table
@@ -32,6 +33,12 @@ export interface Heading {
   readonly kind: 'heading';
   readonly text: string;
   readonly id?: string;
+}
+
+export interface List {
+  readonly kind: 'list';
+  readonly ordered: boolean;
+  readonly items: readonly Text[];
 }
 
 /** Stands in the margin column, beside the block that follows it. */
@@ -64,6 +71,8 @@ export interface Table {
     readonly ticks: readonly { at: number; text: string }[];
   };
   readonly foot?: Text;
+  /** May go on over the page although it is short: its rows are tall. */
+  readonly breaks?: boolean;
 }
 export interface Column {
   readonly head: Text;

@@ -8,7 +8,7 @@ export type Inline =
   | { readonly kind: 'strong' | 'em'; readonly text: string }
   /** Name of a circuit, result, check or file, set in the apparatus face. */
   | { readonly kind: 'name'; readonly text: string }
-  /** To an anchor of this packet (`stage.T_j`), wherever its chapter stands, or to an https address. */
+  /** To an anchor of this packet (`stage.T_j`), wherever its chapter stands, or to an http address. */
   | { readonly kind: 'link'; readonly text: string; readonly to: string }
   /** A method of the handbook by its name; a link where the handbook stands beside the page, as it does on screen. */
   | { readonly kind: 'method'; readonly text: string; readonly id: string }

@@ -33,7 +33,11 @@ function spread(quantity: Quantity): string {
   if (quantity.min === quantity.max) return '';
   const typed = quantity.typedIn?.tolerance;
   const share = typed?.text === '%' || typed?.text === 'ppm';
-  const band = share ? relative(quantity) : { min: quantity.min - quantity.typ, max: quantity.max - quantity.typ };
+  // A share of nothing is meant of one: 0 ±1 % lies from −0.01 to 0.01.
+  const band =
+    share && quantity.typ !== 0
+      ? relative(quantity)
+      : { min: quantity.min - quantity.typ, max: quantity.max - quantity.typ };
   return changeText(band, share ? typed : differenceUnit(typed ?? quantity.unit)) + word;
 }
 

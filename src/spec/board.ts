@@ -5,6 +5,7 @@ import type { BenchReading } from './bench/bench-reading.ts';
 import type { bases, benchSteps } from './circuit-schema.ts';
 import type { Correlations } from './correlations.ts';
 import type { Method, Policy, partKinds } from './method-schema.ts';
+import type { NoteBlock } from './notes/notes.ts';
 import type { Action, Decision, Deviation, Requirement, ReviewRecord } from './record.ts';
 import type { cautionLevels, statuses } from './spec-schema.ts';
 
@@ -31,6 +32,8 @@ export interface Board {
   readonly decisions: readonly Decision[];
   readonly actions: readonly Action[];
   readonly review?: ReviewRecord;
+  /** What the engineer wrote in `notes.mdx`. */
+  readonly notes?: readonly NoteBlock[];
   /** What was read on real boards; none until `bench.csv` is there. */
   readonly bench: readonly BenchReading[];
   readonly safety: Readonly<Record<string, string>>;

@@ -132,8 +132,21 @@ describe('what changed', () => {
   test('opens with both verdicts and what was mended', () => {
     expect(chapter.title).toBe('What changed since revision A');
     expect(paragraphs(chapter)[0]).toBe(
-      'Revision A was <fail>; this one is <pass>. Three inputs changed, came or went. One check that did not hold does now: sense.full_scale. Nothing that held has stopped holding. Signatures under revision A do not cover what stands below; tests of the results in 5.3 are to be made again. A bar in the left margin marks these lines throughout.',
+      'Revision A was <fail>; this one is <pass>. Three inputs changed, came or went. One check that did not hold does now: sense.full_scale. Nothing that held has stopped holding. What was signed and tested under revision A and no longer counts stands in 5.6. A bar in the left margin marks these lines throughout.',
     );
+  });
+  // 3.3/4096 · 162.7/12.7 = 0.0103214 V before, 3.3/4096 · 160/10 = 0.0128906 V now.
+  test('lists firmware constants, and what is to be signed, tested and built again', () => {
+    expect(rowsOf(tableNamed(packet, 'changed-constants'))).toEqual([
+      'V_PER_COUNT | 0.0103214 V | 0.0128906 V | +24.9 | –',
+    ]);
+    expect(
+      paragraphs({ ...chapter, blocks: [], sections: chapter.sections.filter(({ id }) => id === 'changes-again') }),
+    ).toEqual([
+      'Sign again. Signatures under revision A do not cover 7.1, 7.2, 7.3.',
+      'Test again. sense.tap.',
+      'Build again. Firmware with constants.h of this revision; its constants that differ stand in 5.5.',
+    ]);
   });
   test('shows inputs, verdicts and results before and now; a new circuit in one line', () => {
     expect(rowsOf(tableNamed(packet, 'changed-inputs'))).toEqual([

@@ -10,7 +10,9 @@ import type { Review } from '../review.ts';
 import type { Text } from '../text.ts';
 import { checkLink } from '../trail.ts';
 import { capital, counted } from '../words.ts';
+import { toDoAgain } from './changed-again.ts';
 import { changedCautions } from './changed-cautions.ts';
+import { changedFirmware } from './changed-firmware.ts';
 import { changedChecks, changedInputs, changedResults } from './changed-tables.ts';
 import { chapter } from './chapter.ts';
 
@@ -24,6 +26,8 @@ export function changed(review: Review): Chapter | undefined {
     changedChecks(review, table),
     changedResults(review, previous, table),
     changedCautions(review, previous),
+    changedFirmware(review, previous, table),
+    toDoAgain(review, previous),
   ].filter((one) => one !== undefined);
   const title = `${chapterHeads.changes.title} since revision ${previous.board.identity.mark}`;
   return chapter('changes', [lead(review, previous, sections)], sections, { title });
@@ -78,9 +82,12 @@ function flips(checks: readonly Change<CheckFinding>[]): Text {
 
 /** What was signed or tested before and is so no longer. */
 function again(mark: string, sections: readonly Section[]): Text {
-  const results = sections.find(({ id }) => id === 'changes-results');
-  const tests: Text = results
-    ? ['; tests of the results in ', link(results.number, results.id), ' are to be made again']
+  const list = sections.find(({ id }) => id === 'changes-again');
+  return list
+    ? [
+        `What was signed and tested under revision ${mark} and no longer counts stands in `,
+        link(list.number, list.id),
+        '. ',
+      ]
     : [];
-  return [`Signatures under revision ${mark} do not cover what stands below`, ...tests, '. '];
 }

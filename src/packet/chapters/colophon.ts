@@ -13,7 +13,7 @@ export function colophon({ board, findings }: Review): Chapter {
   const folder = `designs/${board.name}/${board.revision}`;
   const design = `${board.name}/${board.revision}`;
   const rows: [string, Text][] = [
-    ['Inputs', [name(`${folder}/spec.yaml`), ', the methods and the derating policy that it names']],
+    ['Inputs', [...inputFiles(board, folder), ', the methods and the derating policy that it names']],
     ['Digest of the inputs, SHA-256', [name(findings.inputs_sha256.replaceAll(/(.{8})(?=.)/g, '$1 '))]],
     ['Tool', [`Copperplate ${findings.tool}`]],
     ['Simulated boards', [`${grouped(findings.trials)}, seed ${findings.seed}`]],
@@ -50,6 +50,15 @@ export function colophon({ board, findings }: Review): Chapter {
     { kind: 'paragraph', text: [limits] },
   ]);
 }
+
+/** What stands in the folder of the revision. */
+const inputFiles = ({ bench, notes }: Review['board'], folder: string): Text =>
+  joined(
+    ['spec.yaml', ...(bench.length ? ['bench.csv'] : []), ...(notes?.length ? ['notes.mdx'] : [])].map(
+      (file): Text => [name(`${folder}/${file}`)],
+    ),
+    ', ',
+  );
 
 function steps(design: string, seed: number, trials: number): Block[] {
   const run = `--seed ${seed} --trials ${trials} ${design}`;

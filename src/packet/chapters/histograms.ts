@@ -25,7 +25,8 @@ export function histogramsOf(review: Review, numbers: Numbering): Figure[] {
   return shown.map((finding) => figureOf(review, finding, finding.spread!, numbers.figure()));
 }
 
-function figureOf(review: Review, finding: CheckFinding, spread: SpreadFinding, number: string): Figure {
+/** The histogram of one check. */
+export function figureOf(review: Review, finding: CheckFinding, spread: SpreadFinding, number: string): Figure {
   const plot = plotOf(review, finding, spread);
   const at = conditionsText(review, spread.at);
   const limits = plot.limits.map(({ label }) => label).join(', ');

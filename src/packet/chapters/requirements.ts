@@ -15,9 +15,9 @@ import { decimal, sans, serif, wide } from './columns.ts';
 
 const requirementColumns: readonly Column[] = [
   sans('No.'),
-  wide(serif('Requirement'), 0.26),
+  wide(serif('Requirement'), 0.25),
   sans('Method'),
-  wide(serif('Met when'), 0.17),
+  wide(serif('Met when'), 0.19),
   wide(sans('Shown by'), 0.21),
   decimal('Worst, %'),
   sans('Verdict'),
@@ -38,6 +38,7 @@ export function requirements(review: Review): Section | undefined {
     columns: requirementColumns,
     groups: [{ rows: board.requirements.map((one, i) => requirementRow(review, one, findings.requirements[i]!)) }],
     wide: true,
+    breaks: true,
   };
   return section('summary', 2, 'requirements', 'Requirements and what shows them', [table, orphans(review)]);
 }
@@ -74,7 +75,7 @@ function criterion(review: Review, { criterion: stated, shownBy, tested }: Requi
     shownBy.length === 1
       ? [...mustHold(review.checks.get(shownBy[0]!)!), ' in the worst case']
       : shownBy.length
-        ? [`all ${counted(shownBy.length, 'check')} hold in the worst case${margin}`]
+        ? [`${counted(shownBy.length, 'check')} hold in the worst case${margin}`]
         : [];
   const test = tested.length ? [shownBy.length ? '; ' : '', 'readings as predicted'] : [];
   return checks.length || test.length ? [...checks, ...test.filter(Boolean)] : dash;

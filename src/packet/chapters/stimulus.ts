@@ -15,16 +15,21 @@ export function stimulusText(when: StimulusFinding['when'], reads: string): Text
     return figureText(plainTyped(toSi(value, printed), printed));
   };
   return joined(
-    set.map(([symbol, quantity]): Text => [math(idTex(`${circuit}.${symbol}`)), ` = ${text(quantity)}`]),
+    set.map(
+      ([symbol, quantity]): Text => [
+        math(idTex(symbol.includes('.') ? symbol : `${circuit}.${symbol}`)),
+        ` = ${text(quantity)}`,
+      ],
+    ),
     ', ',
   );
 }
 
 /** The conditions that are left at typical and that the reading depends on; air is as it is. */
-export function heldText({ held, when }: StimulusFinding): Text {
+function heldText({ held, when }: StimulusFinding): Text {
   const others = Object.entries(held).filter(([, { unit }]) => unit !== '°C');
   if (!others.length) return [];
-  const start = Object.keys(when).length ? '; typical ' : ' typical ';
+  const start = Object.keys(when).length ? '; typical ' : 'typical ';
   return [
     start,
     ...joined(
@@ -35,4 +40,12 @@ export function heldText({ held, when }: StimulusFinding): Text {
       ', ',
     ),
   ];
+}
+
+/** What is applied and what is left at typical. */
+export function setUp(finding: StimulusFinding): Text {
+  const held = heldText(finding);
+  return held.length && !Object.keys(finding.when).length
+    ? held
+    : [...stimulusText(finding.when, finding.reads), ...held];
 }

@@ -13,7 +13,7 @@ import { capital, counted } from '../words.ts';
 import { type Stage, stages } from './bench-stages.ts';
 import { chapter, section } from './chapter.ts';
 import { blank, decimal, right, sans, serif, unit, wide } from './columns.ts';
-import { heldText, stimulusText } from './stimulus.ts';
+import { setUp } from './stimulus.ts';
 
 interface Point {
   readonly point: TestPoint;
@@ -108,7 +108,7 @@ function row(review: Review, point: TestPoint, reading: StimulusFinding): Row {
     cells: [
       [strong(reading.id)],
       [point.says ?? result.says],
-      [...stimulusText(reading.when, point.reads), ...heldText(reading)],
+      setUp(reading),
       ...numbers,
       shared ? [shared] : dash,
       ...accept,
@@ -213,7 +213,7 @@ function productionRow(review: Review, { point, reading }: Point): Row {
   return {
     cells: [
       [strong(reading.id)],
-      [...stimulusText(reading.when, point.reads), ...heldText(reading)],
+      setUp(reading),
       ...accept,
       shared ? [shared] : dash,
       { number: fixed(width, twoDigits(width), 'up') },

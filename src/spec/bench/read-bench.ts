@@ -224,7 +224,10 @@ function readWhen(
   circuit: Circuit,
   report: Report,
 ): ReadonlyMap<string, Quantity> | undefined {
-  const inputs = new Map([...board.conditions, ...circuit.inputs].map((input) => [input.symbol, input]));
+  const inputs = new Map([
+    ...board.circuits.flatMap((one) => one.inputs).map((input) => [input.id, input] as const),
+    ...[...board.conditions, ...circuit.inputs].map((input) => [input.symbol, input] as const),
+  ]);
   const when = new Map<string, Quantity>();
   let good = true;
   const refuse = (what: Parameters<Report>[2]): void => {
@@ -240,7 +243,7 @@ function readWhen(
       refuse({
         code: 'unknown-name',
         found: `\`${symbol}\``,
-        expected: `a condition of the board or what \`${circuit.id}\` is given`,
+        expected: `a condition of the board, what \`${circuit.id}\` is given, or \`circuit.symbol\` of another circuit`,
         ...meant(symbol, inputs.keys()),
       });
     else {

@@ -39,6 +39,7 @@ export function decided(review: Review, number: () => string): Block[] {
       ],
       groups: [{ rows }],
       wide: true,
+      breaks: true,
     },
   ];
 }

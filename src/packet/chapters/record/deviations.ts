@@ -23,11 +23,11 @@ export function deviations(review: Review, number: () => string): Block[] {
     ],
     columns: [
       sans('No.'),
-      sans('Check'),
+      wide(sans('Check'), 0.13),
       right('Shortfall'),
       decimal('Margin, %'),
       right('Boards that fail'),
-      wide(serif('Reason'), 0.32),
+      wide(serif('Reason'), 0.33),
       serif('Approved'),
       serif('By'),
       sans('Verdict'),
@@ -35,6 +35,7 @@ export function deviations(review: Review, number: () => string): Block[] {
     ],
     groups: [{ rows: all.map((deviation) => row(review, deviation)) }],
     wide: true,
+    breaks: true,
   };
   return [...idle(review), table];
 }

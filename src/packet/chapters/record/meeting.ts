@@ -98,6 +98,7 @@ function comments(review: Review, { comments: all }: ReviewRecord, number: () =>
       ],
       groups: [{ rows }],
       wide: true,
+      breaks: true,
     },
   ];
 }

@@ -24,6 +24,9 @@ const spread = z.looseObject({
     '0.975': z.number(),
     '0.99865': z.number(),
   }),
+  quantile_confidence: z
+    .record(z.string(), z.tuple([z.number(), z.number()]))
+    .meta({ description: '95 % confidence of each quantile, from the number of boards alone' }),
   histogram: z.looseObject({ from: z.number(), to: z.number(), counts: z.array(z.int().min(0)) }),
 });
 
@@ -124,6 +127,43 @@ const sweep = z.looseObject({
   apart: z.array(z.string()),
 });
 
+const at = z.record(z.string(), z.looseObject({ value: z.number(), unit }));
+const requirement = z.looseObject({
+  id: z.string(),
+  methods: z.array(z.string()),
+  verdict,
+  thinnest: id.nullable(),
+  readings: z.array(z.string()),
+  state: z.enum(['closed', 'open', 'reopened']),
+  open: z.array(z.string()),
+});
+const reading = z
+  .looseObject({
+    id: z.string(),
+    line: z.int(),
+    point: id.nullable(),
+    reads: id,
+    unit,
+    when: at,
+    measured: z.number(),
+    uncertainty: z.number(),
+    expected: z.number(),
+    min: z.number(),
+    max: z.number(),
+    accept_from: z.number(),
+    accept_to: z.number(),
+    z: z.number().nullable(),
+    percentile: share.nullable(),
+    verdict: z.enum(['as predicted', 'unusual', 'undecided', 'outside']),
+    closes: z.array(z.string()),
+    date: z.string(),
+    sample: z.string().optional(),
+    instrument: z.string().optional(),
+    by: z.string().optional(),
+    remark: z.string().optional(),
+  })
+  .meta({ description: 'One line of bench.csv beside what was predicted for it' });
+
 const end = z.looseObject({ value: z.number(), check: id });
 const room = z.looseObject({
   input: id,
@@ -166,13 +206,20 @@ export const findingsSchema = z.looseObject({
       id,
       reads: id,
       unit,
-      when: z.record(z.string(), z.looseObject({ value: z.number(), unit })),
+      when: at,
       expected: z.number(),
       min: z.number(),
       max: z.number(),
       spread: spread.nullable(),
+      step: z.string(),
+      held: at,
+      accept: z
+        .looseObject({ uncertainty: z.number(), from: z.number(), to: z.number(), refused: share.nullable() })
+        .nullable(),
     }),
   ),
+  requirements: z.array(requirement),
+  bench: z.array(reading),
   cautions: z.array(
     z.looseObject({
       id: z.string(),

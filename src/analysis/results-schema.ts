@@ -135,6 +135,39 @@ const room = z.looseObject({
   tolerance: z.looseObject({ factor: z.number(), check: id }).nullable(),
 });
 
+const quantities = z.record(z.string(), z.looseObject({ value: z.number(), unit }));
+
+const reading = z.looseObject({
+  id: z.string(),
+  line: z.int(),
+  point: id.nullable(),
+  reads: id,
+  unit,
+  when: quantities,
+  measured: z.number(),
+  uncertainty: z.number(),
+  expected: z.number(),
+  min: z.number(),
+  max: z.number(),
+  accept_from: z.number(),
+  accept_to: z.number(),
+  z: z.number().nullable(),
+  percentile: z.number().nullable(),
+  verdict: z.enum(['as predicted', 'unusual', 'undecided', 'outside']),
+  closes: z.array(z.string()),
+  date: z.string(),
+});
+
+const requirement = z.looseObject({
+  id: z.string(),
+  methods: z.array(z.string()),
+  verdict,
+  thinnest: id.nullable(),
+  readings: z.array(z.string()),
+  state: z.enum(['closed', 'open', 'reopened']),
+  open: z.array(z.string()),
+});
+
 /** The keys that results.json promises; a later version may add more. Each is described where `Findings` declares it. */
 export const findingsSchema = z.looseObject({
   format: z.literal('copperplate-results/1'),
@@ -166,13 +199,20 @@ export const findingsSchema = z.looseObject({
       id,
       reads: id,
       unit,
-      when: z.record(z.string(), z.looseObject({ value: z.number(), unit })),
+      when: quantities,
       expected: z.number(),
       min: z.number(),
       max: z.number(),
       spread: spread.nullable(),
+      step: z.string(),
+      held: quantities,
+      accept: z
+        .looseObject({ uncertainty: z.number(), from: z.number(), to: z.number(), refused: share.nullable() })
+        .nullable(),
     }),
   ),
+  requirements: z.array(requirement),
+  bench: z.array(reading),
   cautions: z.array(
     z.looseObject({
       id: z.string(),
@@ -182,7 +222,21 @@ export const findingsSchema = z.looseObject({
     }),
   ),
   assumptions: z.array(
-    z.looseObject({ symbol: id, value: z.string(), basis: z.enum(['usual value', 'typical', 'assumed']) }),
+    z.looseObject({
+      symbol: id,
+      value: z.string(),
+      basis: z.enum(['usual value', 'typical', 'assumed']),
+      effect: z
+        .looseObject({
+          off: z.number(),
+          off_unit: z.enum(['1', 'K']),
+          stated: z.boolean(),
+          check: id,
+          margin: z.number(),
+        })
+        .nullable(),
+      criterion: z.literal(true).optional(),
+    }),
   ),
 });
 

@@ -84,7 +84,7 @@ export function find(board: Board, options: FindOptions): Findings {
     requirements: requirementFindings(board, deciding, ranking, bench),
     bench,
     cautions: [],
-    assumptions: assumptionsOf(board),
+    assumptions: assumptionsOf(board, model, judged),
   };
 }
 

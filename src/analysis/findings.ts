@@ -46,6 +46,7 @@ export interface Findings {
   /** What was read on real boards, beside what was predicted. */
   readonly bench: readonly BenchFinding[];
   readonly cautions: readonly CautionFinding[];
+  /** What nobody guarantees, by what it may cost; the dearest first. */
   readonly assumptions: readonly AssumptionFinding[];
 }
 
@@ -333,4 +334,19 @@ export interface AssumptionFinding {
   readonly symbol: string;
   readonly value: string;
   readonly basis: 'usual value' | 'typical' | 'assumed';
+  /** Null where no check that could be assessed hangs on it. */
+  readonly effect: AssumptionEffect | null;
+  /** It is the limit of a check and nothing else: agreed, and not found. */
+  readonly criterion?: true;
+}
+/** What an assumption may cost, if it is wrong. */
+export interface AssumptionEffect {
+  /** How far it is taken to be wrong: half its stated range, or a tenth of it, 5 K of a temperature, where none is stated. */
+  readonly off: number;
+  /** A share of itself, or kelvin. */
+  readonly off_unit: '1' | 'K';
+  readonly stated: boolean;
+  /** The check whose margin it eats most of, and how much of the limit. */
+  readonly check: string;
+  readonly margin: number;
 }

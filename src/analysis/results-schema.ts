@@ -127,43 +127,6 @@ const sweep = z.looseObject({
   apart: z.array(z.string()),
 });
 
-const at = z.record(z.string(), z.looseObject({ value: z.number(), unit }));
-const requirement = z.looseObject({
-  id: z.string(),
-  methods: z.array(z.string()),
-  verdict,
-  thinnest: id.nullable(),
-  readings: z.array(z.string()),
-  state: z.enum(['closed', 'open', 'reopened']),
-  open: z.array(z.string()),
-});
-const reading = z
-  .looseObject({
-    id: z.string(),
-    line: z.int(),
-    point: id.nullable(),
-    reads: id,
-    unit,
-    when: at,
-    measured: z.number(),
-    uncertainty: z.number(),
-    expected: z.number(),
-    min: z.number(),
-    max: z.number(),
-    accept_from: z.number(),
-    accept_to: z.number(),
-    z: z.number().nullable(),
-    percentile: share.nullable(),
-    verdict: z.enum(['as predicted', 'unusual', 'undecided', 'outside']),
-    closes: z.array(z.string()),
-    date: z.string(),
-    sample: z.string().optional(),
-    instrument: z.string().optional(),
-    by: z.string().optional(),
-    remark: z.string().optional(),
-  })
-  .meta({ description: 'One line of bench.csv beside what was predicted for it' });
-
 const end = z.looseObject({ value: z.number(), check: id });
 const room = z.looseObject({
   input: id,
@@ -173,6 +136,39 @@ const room = z.looseObject({
   low: end.nullable(),
   high: end.nullable(),
   tolerance: z.looseObject({ factor: z.number(), check: id }).nullable(),
+});
+
+const quantities = z.record(z.string(), z.looseObject({ value: z.number(), unit }));
+
+const reading = z.looseObject({
+  id: z.string(),
+  line: z.int(),
+  point: id.nullable(),
+  reads: id,
+  unit,
+  when: quantities,
+  measured: z.number(),
+  uncertainty: z.number(),
+  expected: z.number(),
+  min: z.number(),
+  max: z.number(),
+  accept_from: z.number(),
+  accept_to: z.number(),
+  z: z.number().nullable(),
+  percentile: z.number().nullable(),
+  verdict: z.enum(['as predicted', 'unusual', 'undecided', 'outside']),
+  closes: z.array(z.string()),
+  date: z.string(),
+});
+
+const requirement = z.looseObject({
+  id: z.string(),
+  methods: z.array(z.string()),
+  verdict,
+  thinnest: id.nullable(),
+  readings: z.array(z.string()),
+  state: z.enum(['closed', 'open', 'reopened']),
+  open: z.array(z.string()),
 });
 
 /** The keys that results.json promises; a later version may add more. Each is described where `Findings` declares it. */
@@ -206,13 +202,13 @@ export const findingsSchema = z.looseObject({
       id,
       reads: id,
       unit,
-      when: at,
+      when: quantities,
       expected: z.number(),
       min: z.number(),
       max: z.number(),
       spread: spread.nullable(),
       step: z.string(),
-      held: at,
+      held: quantities,
       accept: z
         .looseObject({ uncertainty: z.number(), from: z.number(), to: z.number(), refused: share.nullable() })
         .nullable(),
@@ -229,7 +225,21 @@ export const findingsSchema = z.looseObject({
     }),
   ),
   assumptions: z.array(
-    z.looseObject({ symbol: id, value: z.string(), basis: z.enum(['usual value', 'typical', 'assumed']) }),
+    z.looseObject({
+      symbol: id,
+      value: z.string(),
+      basis: z.enum(['usual value', 'typical', 'assumed']),
+      effect: z
+        .looseObject({
+          off: z.number(),
+          off_unit: z.enum(['1', 'K']),
+          stated: z.boolean(),
+          check: id,
+          margin: z.number(),
+        })
+        .nullable(),
+      criterion: z.literal(true).optional(),
+    }),
   ),
 });
 

@@ -112,6 +112,8 @@ export interface Equation {
   readonly strip?: Strip;
   readonly notes: readonly Text[];
   readonly changed?: boolean;
+  /** A check with a thin margin hangs on it. */
+  readonly thin?: boolean;
 }
 export interface EquationLine {
   /** `example` stands in the handbook, where no board is at hand. */
@@ -158,6 +160,8 @@ export interface Caution {
   readonly circuits?: readonly string[];
   readonly steps?: readonly string[];
   readonly reminder: Text;
+  /** Its standing rules by key, `L1`: each is said in full once, then by its key. */
+  readonly rules?: readonly { readonly key: string; readonly says: string }[];
 }
 export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';
 

@@ -24,6 +24,7 @@ export function cautionBlock(caution: SafetyCaution): Caution {
     steps: caution.at.map(({ key }) => key),
     sources: caution.sources.flatMap(({ source }) => source ?? []),
     reminder: [caution.reminders.map(({ says }) => says).join(' ')],
+    rules: caution.reminders,
   };
 }
 

@@ -4,6 +4,7 @@ import { link } from '../inline.ts';
 import { numbering } from '../numbering.ts';
 import type { Chapter, Section } from '../packet.ts';
 import type { Review } from '../review.ts';
+import type { Text } from '../text.ts';
 import { capital, tallied } from '../words.ts';
 import { chapter, section } from './chapter.ts';
 import { sans, serif } from './columns.ts';
@@ -12,7 +13,7 @@ import { sans, serif } from './columns.ts';
 export function cautions(review: Review): Chapter | undefined {
   if (!review.cautions.length) return undefined;
   const sections = review.considered.length ? [consideredSection(review)] : [];
-  return chapter('cautions', [reading, ...gravestFirst(review.cautions)], sections);
+  return chapter('cautions', [reading, ...rulesOnce(gravestFirst(review.cautions))], sections);
 }
 
 /** Also what is not shown, and on which number: a hazard that nobody looked at is the dangerous one. */
@@ -60,6 +61,22 @@ export const signalWords: readonly SignalWord[] = ['danger', 'warning', 'caution
 
 const gravestFirst = (all: readonly Caution[]): Caution[] =>
   all.toSorted((a, b) => signalWords.indexOf(a.level) - signalWords.indexOf(b.level));
+
+/** Each standing rule in full where it is met first, later by its key: what is read twenty times is not read. */
+function rulesOnce(all: readonly Caution[]): Caution[] {
+  const first = new Map<string, string>();
+  return all.map((caution) => {
+    if (!caution.rules) return caution;
+    const reminder = caution.rules.flatMap(({ key, says }, i): Text => {
+      const space = i ? [' '] : [];
+      const known = first.get(key);
+      if (known !== undefined) return [...space, `Rule ${key}, as at `, link(known, known), '.'];
+      first.set(key, caution.id);
+      return [...space, `Rule ${key}. ${says}`];
+    });
+    return { ...caution, reminder };
+  });
+}
 
 /** `1 danger`, `15 warnings`; levels that do not occur are left out. */
 export function cautionCounts(all: readonly Caution[]): string[] {

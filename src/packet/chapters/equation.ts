@@ -44,8 +44,13 @@ export function equationOf(review: Review, result: Result): Equation {
       ...uses(review, result),
     ],
     ...(review.changes.ids.has(result.id) ? { changed: true } : {}),
+    ...(isThin(review, result) ? { thin: true } : {}),
   };
 }
+
+/** Whether a check that mentions the result holds by less than was asked for, or not at all. */
+const isThin = ({ trail, judged }: Review, { id }: Result): boolean =>
+  (trail.limits.get(id) ?? []).some((check) => judged.get(check.id)!.verdict !== 'pass');
 
 export const worstFigure = ({ worst }: ResultFinding, unit: Unit, side: 'min' | 'max'): Figure =>
   outward(toSi(side === 'max' ? worst.max : worst.min, unit), unit, side === 'max' ? 'up' : 'down');

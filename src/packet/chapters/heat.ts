@@ -85,7 +85,7 @@ function lossRow({ trail }: Review, { result, count, typical, worst }: Loss, tot
       count > 1 ? [`× ${count}`] : dash,
       watts(typical, 'nearest'),
       total > 0 ? { number: percent(typical / total, 1, 'nearest') } : dash,
-      { ...watts(worst, 'up'), worst: true },
+      watts(worst, 'up'),
     ],
   };
 }
@@ -99,7 +99,7 @@ function sumRow({ trail }: Review, { typical, worst }: { typical: number; worst:
       dash,
       { ...watts(typical, 'nearest'), strong: true },
       all,
-      { ...watts(worst, 'up'), worst: true, strong: true },
+      { ...watts(worst, 'up'), strong: true },
     ],
   };
 }

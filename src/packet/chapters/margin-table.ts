@@ -91,7 +91,7 @@ function row(review: Review, finding: CheckFinding): Row {
     [grouped(review.findings.ranking.indexOf(finding.id) + 1)],
     [link(finding.id, checkAnchor(finding.id))],
     mustHold(check),
-    worst ? { number: worst.number, worst: true } : dash,
+    worst ? { number: worst.number, ...(finding.verdict === 'pass' ? {} : { worst: true }) } : dash,
     worst?.unit ? [worst.unit] : dash,
     ...cornerArrows(review, finding.at_worst, finding.case),
     marginCell(finding),

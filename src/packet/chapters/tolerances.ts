@@ -14,6 +14,7 @@ import { saysOf } from '../trail.ts';
 import { grouped } from '../words.ts';
 import { chapter, section } from './chapter.ts';
 import { decimal, sans, serif, strip, unit } from './columns.ts';
+import { hurtingSide } from './equation.ts';
 import { histogramsOf } from './histograms.ts';
 
 /** Worst case, root-sum-square and simulated boards beside each other, and which part decides. */
@@ -108,8 +109,18 @@ function methodRow(review: Review, result: Result): Row {
   const cell = (i: number): Cell =>
     numbers[i] === undefined || (flat && (i === 3 || i === 4))
       ? dash
-      : { number: numbers[i], ...(i === 1 || i === 2 ? { worst: true } : {}) };
+      : { number: numbers[i], ...(thinEnd(review, result, limits[0]) === i ? { worst: true } : {}) };
   return { cells: [[link(result.id, result.id)], ...[0, 1, 2, 3, 4, 5, 6].map(cell), unit ? [unit] : dash, { strip }] };
+}
+
+/** Column of the end that a check with a thin margin minds. */
+function thinEnd(
+  review: Review,
+  result: Result,
+  thinnest: ReturnType<typeof limitsOn>[number] | undefined,
+): number | undefined {
+  if (!thinnest || thinnest.finding.verdict === 'pass') return undefined;
+  return hurtingSide(review, result) === 'min' ? 1 : 2;
 }
 
 function histograms(review: Review, numbers: Numbering): Section | undefined {

@@ -7,6 +7,8 @@ export interface EquationLayout {
   readonly symbol: number;
   /** TeX of each line's terms, ready to be set. */
   readonly lines: readonly (readonly string[])[];
+  /** Width in em of the text of the widest piece that cannot be broken: a narrow screen makes it smaller until it fits. */
+  readonly piece: number;
   /** A piece is wider than the column and cannot be broken: the lines take the margin column too. */
   readonly wide: boolean;
 }
@@ -18,6 +20,12 @@ const equals = 1.7;
 /** Size of formulas in an equation, in em of the text (equation.css). */
 const formulaSize = 1.03;
 
+/** Widest piece that a screen of 320 px can show at a size that can still be read, in em of the text. */
+const readable = 24;
+
+/** A term that has to scroll in its own box on the narrowest screens; it takes the focus, so that the keyboard can move it. */
+export const isLong = (tex: string): boolean => formulaWidth(tex).piece * formulaSize > readable;
+
 export function equationLayout({ left, lines }: Equation): EquationLayout {
   const symbol = formulaWidth(left).whole * formulaSize;
   const room = (column - Math.max(leastSymbol, symbol) - equals) / formulaSize;
@@ -25,6 +33,7 @@ export function equationLayout({ left, lines }: Equation): EquationLayout {
   return {
     symbol: Number(symbol.toFixed(2)),
     lines: set,
+    piece: Number((Math.max(0, ...set.flat().map((term) => formulaWidth(term).piece)) * formulaSize).toFixed(2)),
     wide: set.flat().some((term) => formulaWidth(term).piece > room),
   };
 }

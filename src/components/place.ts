@@ -5,8 +5,8 @@ import type { Links } from '../site/screen-pages.ts';
 export interface Place {
   readonly packet?: Packet;
   readonly links: Links;
-  /** Level of a chapter's heading: 1 on a screen page of its own, 2 in the print document. */
-  readonly level: 1 | 2;
+  /** Level of a chapter's heading: 1 on a screen page of its own, 2 in the print document, 0 where a section has the page. */
+  readonly level: 0 | 1 | 2;
 }
 
 /** The packet of a block that stands in packets only, such as the cover. Throws an Error anywhere else. */

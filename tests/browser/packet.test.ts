@@ -1,16 +1,19 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { fileURLToPath } from 'node:url';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openBrowser } from '../../src/archive/browser.ts';
 import { findBrowser } from '../../src/archive/find-browser.ts';
 import { runCommand } from '../commands/run-command.ts';
+import { accessTests } from './access.ts';
 import { buildSite } from './built-site.ts';
+import { crawlTests } from './crawl.ts';
+import { journeyTests } from './journey.ts';
+import { policyTests } from './policy.ts';
 
 const cache = fileURLToPath(new URL('../../.cache/browser', import.meta.url));
-const axe = readFileSync(fileURLToPath(import.meta.resolve('axe-core/axe.min.js')), 'utf8');
 
 let site: Awaited<ReturnType<typeof buildSite>>;
 let browser: Browser;
@@ -42,75 +45,13 @@ test('the command ends with a table that says board, revision, verdict, yield an
   expect(site.run.err).not.toMatch(/reaches \d+ px|WARN|ERROR/);
 });
 
-describe('screen pages, opened from the folder with scripts off', () => {
-  test.each([1280, 390, 320])(
-    'no page scrolls sideways at %d px, and none has an empty picture',
-    async (width) => {
-      const context = await browser.newContext({ javaScriptEnabled: false, viewport: { width, height: 900 } });
-      const page = await context.newPage();
-      const wide: string[] = [];
-      for (const path of pages()) {
-        await page.goto(pathToFileURL(path).href);
-        const over = await page.evaluate(
-          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        );
-        if (over > 0) wide.push(`${path} by ${over} px`);
-      }
-      expect(wide).toEqual([]);
-      await context.close();
-    },
-    120_000,
-  );
+const onSite = { folder: () => site.folder, browser: () => browser };
+accessTests(onSite);
+journeyTests(onSite);
+policyTests(onSite);
+crawlTests(onSite);
 
-  test.each(['light', 'dark'] as const)(
-    'axe finds no fault, %s',
-    async (colorScheme) => {
-      // axe itself is a script, so the policy that forbids scripts is lifted for its run.
-      const context = await browser.newContext({
-        bypassCSP: true,
-        colorScheme,
-        viewport: { width: 1280, height: 900 },
-      });
-      const page = await context.newPage();
-      const faults: string[] = [];
-      for (const path of pages()) {
-        await page.goto(pathToFileURL(path).href);
-        await page.evaluate(axe);
-        const found = await page.evaluate(async () => {
-          const { violations } = await (
-            globalThis as unknown as {
-              axe: { run(): Promise<{ violations: { id: string; nodes: { target: unknown[] }[] }[] }> };
-            }
-          ).axe.run();
-          return violations.map(
-            ({ id, nodes }) =>
-              `${id}: ${nodes
-                .slice(0, 3)
-                .map(({ target }) => target.join(' '))
-                .join(' | ')}`,
-          );
-        });
-        faults.push(...found.map((fault) => `${path.slice(site.folder.length)} ${fault}`));
-      }
-      expect(faults).toEqual([]);
-      await context.close();
-    },
-    240_000,
-  );
-
-  test('from the list of boards to an equation and its source by clicking', async () => {
-    const context = await browser.newContext({ javaScriptEnabled: false });
-    const page = await context.newPage();
-    await page.goto(pathToFileURL(join(site.folder, 'index.html')).href);
-    await page.click('a[href*="orchard-cart/rev-b"]');
-    await page.click('nav a[href*="summary"], a[href*="summary"]');
-    expect(await page.textContent('h1')).toContain('Summary');
-    await page.click('table a[href*="#"]');
-    expect(decodeURIComponent(new URL(page.url()).hash)).not.toBe('');
-    expect(await page.locator(':target').count()).toBe(1);
-    await context.close();
-  });
-
+describe('screen pages', () => {
   test('no page holds a script, and each forbids them', () => {
     for (const path of [...pages(), join(revision(), 'packet.html')]) {
       const html = readFileSync(path, 'utf8');

@@ -64,6 +64,11 @@ describe.each(methods)('$place/$id', (method) => {
     expect(Object.keys(method.checks ?? {}).filter((name) => valid.includes(name))).toEqual([]);
   });
 
+  test('is written in characters that the printed faces have', () => {
+    const outside = JSON.stringify(method).match(/[^\x20-\x7e\u00a0-\u00ff\u0370-\u03ff√⁴⁵–]/g);
+    expect(outside).toBeNull();
+  });
+
   test('every symbol is used, and a usual value says where it comes from', () => {
     const texts = [
       ...Object.values(method.equations ?? {}).map(({ is }) => is),

@@ -10,6 +10,8 @@ import { guideFigures } from '../../src/packet/guide/figures.ts';
 import type { Histogram } from '../../src/packet/plot.ts';
 import { calculatedExample, guideExamples } from '../../src/site/guide.ts';
 import { readOptions } from '../../src/site/options.ts';
+import { readBench } from '../../src/spec/bench/read-bench.ts';
+import { readNotes } from '../../src/spec/notes/read-notes.ts';
 import { showProblems } from '../../src/spec/problem.ts';
 import { readSpec } from '../../src/spec/read-spec.ts';
 import { runCommand } from '../commands/run-command.ts';
@@ -35,7 +37,7 @@ test('the guide has chapters with specs and chapters with commands', () => {
   expect(withSpecs.map(({ chapter }) => chapter)).toEqual(['spec', 'tolerance', 'review']);
   expect(guidePages.filter(({ text }) => commandsIn(text).length > 0).length).toBeGreaterThanOrEqual(4);
   for (const { text, chapter } of guidePages)
-    for (const language of languages(text)) expect(['yaml', 'sh'], chapter).toContain(language);
+    for (const language of languages(text)) expect(['yaml', 'sh', 'csv', 'mdx'], chapter).toContain(language);
 });
 
 test.each(withSpecs)('the listings of $chapter are a spec that builds and can be calculated', (page) => {
@@ -45,6 +47,20 @@ test.each(withSpecs)('the listings of $chapter are a spec that builds and can be
   const { results, checks } = find(board!, { seed: 1, trials: 200, digest: '', tool: 'test' });
   expect(Object.keys(results).length).toBeGreaterThan(0);
   for (const { verdict } of checks) expect(verdict).not.toBe('not assessed');
+});
+
+test('the bench results and the note of the review page are read for the board of that page', () => {
+  const page = withSpecs.find(({ chapter }) => chapter === 'review')!;
+  const { board } = readSpec(specOf(page), { file: page.chapter, board: 'guide', revision: 'a' }, handbook);
+  const [csv, mdx] = [fenced(page.text, 'csv'), fenced(page.text, 'mdx')];
+  expect([csv.length, mdx.length]).toEqual([1, 1]);
+  const bench = readBench(csv[0]!, 'bench.csv', board!);
+  expect(showProblems(bench.problems)).toBe('');
+  const measured = find({ ...board!, bench: bench.readings }, { seed: 1, trials: 2000, digest: '', tool: 'test' });
+  expect(measured.bench.map(({ verdict }) => verdict)).toEqual(['as predicted', 'as predicted']);
+  const notes = readNotes(mdx[0]!, 'notes.mdx', board!);
+  expect(showProblems(notes.problems)).toBe('');
+  expect(notes.notes.map(({ kind }) => kind)).toEqual(['heading', 'paragraph', 'equation']);
 });
 
 describe('commands', () => {

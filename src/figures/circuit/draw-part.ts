@@ -3,7 +3,7 @@ import { type Frame, frameOf } from '../../spec/drawing/frame.ts';
 import type { KindName } from '../../spec/drawing/kinds.ts';
 import { amplifier } from './amplifier.ts';
 import { box, copper, laminate, solid } from './area.ts';
-import { currentArrow, heatArrow } from './arrow.ts';
+import { currentArrow, flowArrow } from './arrow.ts';
 import { battery } from './battery.ts';
 import { capacitor } from './capacitor.ts';
 import { connector } from './connector.ts';
@@ -49,7 +49,7 @@ const twoEnded: Partial<Record<KindName, (length: number) => string>> = {
   'current-source': currentSource,
   'voltage-source': voltageSource,
   current: currentArrow,
-  heat: heatArrow,
+  flow: flowArrow,
   span,
 };
 const pointed: Partial<Record<KindName, () => string>> = { ground, supply, terminal };

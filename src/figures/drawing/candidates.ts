@@ -108,7 +108,7 @@ const boxAt = (left: number, top: number, { width, height }: Size): Box => ({
 function targetOf({ symbol, places }: DrawingPart): Box {
   const { body, role } = kindOf(symbol);
   if (symbol === 'terminal') return around(places[0]!, 3);
-  if (symbol === 'current' || symbol === 'heat') return flat(boxAround(places), symbol === 'heat' ? 3 : 5);
+  if (symbol === 'current' || symbol === 'flow') return flat(boxAround(places), symbol === 'flow' ? 3 : 5);
   if (symbol === 'trace') return around(places[0]!, 3);
   if (role === 'line') return flat(boxAround(places.slice(0, 2)), 1.6);
   return body ? pixels(body(places)) : flat(boxAround(places), 2);
@@ -130,7 +130,7 @@ function sideCosts({ symbol, places, side }: DrawingPart): Record<Side, number> 
         ? { above: 0, right: 1, left: 1, below: 9 }
         : symbol === 'trace'
           ? { left: 0, above: 1, below: 1, right: 5 }
-          : symbol === 'span' || symbol === 'current' || symbol === 'heat'
+          : symbol === 'span' || symbol === 'current' || symbol === 'flow'
             ? lies
               ? { above: 0, below: 0.6, left: 3, right: 3 }
               : { right: 0, left: 0.6, above: 3, below: 3 }

@@ -44,7 +44,7 @@ const named = (parts: readonly DrawnPart[], symbol: string): boolean =>
 const quantities: ReadonlySet<string> = new Set([
   'terminal',
   'current',
-  'heat',
+  'flow',
   'span',
   'guide',
   'trace',
@@ -66,25 +66,28 @@ function labelOf(review: Review, circuit: Circuit, { kind, symbols, words }: Dra
 
 /** Designator and symbol over the value; further symbols of one part take a line each. */
 function partLines(review: Review, circuit: Circuit, symbol: string, first: boolean): DrawingLine[] {
-  const input = inputOf(circuit, symbol);
-  const name: DrawingRun[] = [
-    ...(first && input?.refs ? [run(shortRefs(input.refs), 'designator'), space] : []),
-    ...symbolRuns(symbol),
-  ];
-  const value = run(shownOf(review, circuit, symbol), 'value');
-  return first ? [name, [value]] : [[...name, space, value]];
+  const refs = first ? inputOf(circuit, symbol)?.refs : undefined;
+  const designator = refs ? shortRefs(refs) : undefined;
+  const name = symbolRuns(symbol);
+  const value = shownOf(review, circuit, symbol);
+  const behind = run(`\u00a0${value}`, 'value');
+  if (!designator) return first ? [name, [run(value, 'value')]] : [[...name, behind]];
+  if (designator.length > roomBesideSymbol) return [[run(designator, 'designator')], [...name, behind]];
+  return [[run(`${designator}\u00a0`, 'designator'), ...name], [run(value, 'value')]];
 }
+
+/** Letters of designators that leave room for the symbol in their line. */
+const roomBesideSymbol = 5;
 
 /** The symbol, and where it comes from when another circuit finds it, over its range. */
 function quantityLines(review: Review, circuit: Circuit, symbol: string): DrawingLine[] {
   const input = inputOf(circuit, symbol);
   const source = input && referenceOf(input);
-  const name = [...symbolRuns(symbol), ...(source ? [space, run(source, 'net')] : [])];
+  const name = [...symbolRuns(symbol), ...(source ? [run(`\u00a0${source}`, 'net')] : [])];
   return [name, [run(shownOf(review, circuit, symbol), 'range')]];
 }
 
 const run = (text: string, face: DrawingRun['face']): DrawingRun => ({ text, face });
-const space: DrawingRun = { text: '\u00a0', face: 'value' };
 
 const inputOf = ({ inputs }: Circuit, symbol: string): Input | undefined =>
   inputs.find((input) => input.symbol === symbol);

@@ -99,7 +99,7 @@ export const kinds = {
   wire: line,
   power: line,
   current: mark('from, to', { straight: 1 }),
-  heat: mark('from, to', { straight: 1 }),
+  flow: mark('from, to', { straight: 1 }),
   span: mark('from, to', { straight: 1 }),
   guide: mark('from, to', { straight: 1 }),
   trace: mark('start, next', { many: true }),

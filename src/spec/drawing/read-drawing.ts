@@ -91,7 +91,9 @@ function loose(part: DrawnPart, parts: readonly DrawnPart[]): Fault | undefined 
 }
 
 function meets(part: DrawnPart, place: Place, parts: readonly DrawnPart[]): boolean {
-  if (part.kind === 'pin') return onEdge(place, parts) && conductorsAt(place, parts) + terminalsAt(place, parts) > 0;
+  if (part.kind === 'pin')
+    return onEdge(place, parts, 'box') && conductorsAt(place, parts) + terminalsAt(place, parts) > 0;
+  if (onEdge(place, parts, 'copper')) return true;
   const others = parts.filter((other) => other !== part);
   return (
     conductorsAt(place, others) + terminalsAt(place, others) + pinsAt(place, others) > 0 ||
@@ -101,12 +103,13 @@ function meets(part: DrawnPart, place: Place, parts: readonly DrawnPart[]): bool
 
 const terminalsAt = (place: Place, parts: readonly DrawnPart[]): number =>
   parts.filter(({ kind, places }) => kind === 'terminal' && samePlace(places[0]!, place)).length;
+/** Pins, and heads of flows: heat comes in where its arrow ends. */
 const pinsAt = (place: Place, parts: readonly DrawnPart[]): number =>
-  parts.filter(({ kind, places }) => kind === 'pin' && samePlace(places[0]!, place)).length;
+  parts.filter(({ kind, places }) => (kind === 'pin' || kind === 'flow') && samePlace(places.at(-1)!, place)).length;
 
-function onEdge(place: Place, parts: readonly DrawnPart[]): boolean {
+function onEdge(place: Place, parts: readonly DrawnPart[], area: 'box' | 'copper'): boolean {
   return parts.some(({ kind, places }) => {
-    if (kind !== 'box') return false;
+    if (kind !== area) return false;
     const [[x1, y1], [x2, y2]] = places as [Place, Place];
     const corners: Place[] = [
       [x1, y1],

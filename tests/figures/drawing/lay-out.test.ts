@@ -31,10 +31,14 @@ function faults([name, drawing]: readonly [string, Pick<Drawing, 'parts'>]): str
   ];
 }
 
+const ranging: ReadonlySet<string> = new Set(['terminal', 'current', 'flow', 'span', 'note']);
+
 /** A method's drawing with labels as long as a board would make them. */
 function lettered(text: { says: string; parts: readonly string[] }): Pick<Drawing, 'parts'> {
   const parts = drawingOf(text).parts.map(({ kind, places, heavy, symbols, words, side }): DrawingPart => {
-    const lines = symbols.map((symbol) => [{ text: `${symbol} 100.0 V`, face: 'value' as const }]);
+    const lines = symbols.flatMap((symbol) =>
+      [symbol, ranging.has(kind) ? '123.4 to 567.8 V' : '4.75 kΩ'].map((text) => [{ text, face: 'value' as const }]),
+    );
     const label = [...(words ? [[{ text: words, face: 'value' as const }]] : []), ...lines];
     return { symbol: kind, places, heavy, label, ...(side ? { side } : {}) };
   });

@@ -22,11 +22,13 @@ export function stretches(text: string): Stretch[] {
 const lowered = (raised: string): string =>
   [...raised].map((sign) => (sign === '⁻' ? '−' : sign === '⁺' ? '+' : String(digitsAbove.indexOf(sign)))).join('');
 
-/** Content of an SVG text element: raised signs are moved up by a share of the size of the letters. */
+/** Content of an SVG text element: raised signs are moved up by a share of the size of the letters, what follows comes down. */
 export function svgText(text: string): string {
   return stretches(text)
-    .map(({ text: part, raised }) =>
-      raised ? `<tspan dy="-0.4em" font-size="70%">${escapeXml(part)}</tspan>` : escapeXml(part),
-    )
+    .map(({ text: part, raised }, i) => {
+      if (raised) return `<tspan dy="-0.4em" font-size="70%">${escapeXml(part)}</tspan>`;
+      // Down by as much as the smaller letters went up.
+      return i === 0 ? escapeXml(part) : `<tspan dy="0.28em">${escapeXml(part)}</tspan>`;
+    })
     .join('');
 }

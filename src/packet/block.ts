@@ -1,3 +1,4 @@
+import type { Drawing } from './drawing.ts';
 import type { Plot } from './plot.ts';
 import type { Strip } from './strip.ts';
 import type { Text, Verdict } from './text.ts';
@@ -12,6 +13,7 @@ export type Block =
   | Table
   | Equation
   | Figure
+  | Drawing
   | Caution
   | Banner
   | Contents

@@ -4,6 +4,7 @@ import type { Unit } from '../quantity/unit.ts';
 import type { BenchReading } from './bench/bench-reading.ts';
 import type { bases, benchSteps } from './circuit-schema.ts';
 import type { Correlations } from './correlations.ts';
+import type { Drawing } from './drawing/drawing.ts';
 import type { Method, Policy, partKinds } from './method-schema.ts';
 import type { NoteBlock } from './notes/notes.ts';
 import type { Action, Decision, Deviation, Requirement, ReviewRecord } from './record.ts';
@@ -93,6 +94,7 @@ export interface Circuit {
     readonly limit?: string;
     readonly says?: string;
   }[];
+  readonly drawing?: Drawing;
   /** Sources by the key under which equations name them. */
   readonly sources: Readonly<Record<string, string>>;
 }

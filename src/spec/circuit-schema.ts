@@ -113,6 +113,16 @@ export const plot = z.strictObject({
   says: described(sentence.optional(), 'Caption.', 'Voltage at the converter over the pack voltage'),
 });
 
+/** What the circuit looks like: each part is one line, read by `parsePart`. */
+export const drawing = z.strictObject({
+  says: described(sentence, 'What is drawn, in one sentence.', 'A resistor to ground'),
+  parts: described(
+    z.array(typed).min(1),
+    'One line each: what it is, where its ends lie on the grid, whose designator and value stand beside it.',
+    ['resistor 8,4 8,8 R_top'],
+  ),
+});
+
 /** What a circuit and a method have in common: the equations and what hangs on them. */
 export const equationParts = {
   equations: described(
@@ -144,7 +154,10 @@ export const equationParts = {
   plots: described(z.array(plot).optional(), 'Curves of a result.', [
     { of: 'V_out', over: 'V_in', limit: 'full_scale' },
   ]),
-  drawing: described(z.unknown().optional(), 'Drawing of the circuit as data: symbols placed on a grid.', {}),
+  drawing: described(drawing.optional(), 'Drawing of the circuit as data: symbols placed on a grid.', {
+    says: 'A resistor',
+    parts: ['terminal 0,2 V_in', 'resistor 0,2 8,2 R_top', 'ground 8,2'],
+  }),
 };
 
 export const circuit = z.strictObject({

@@ -10,6 +10,8 @@ import { coherentUnit, describeDimension, parseUnit } from '../quantity/units.ts
 import type { Circuit, Input, InputValue, Result, TestPoint } from './board.ts';
 import type { CheckSpec, CircuitSpec, GivenSpec, TestPointSpec } from './circuit-schema.ts';
 import { readCorrelations } from './correlations.ts';
+import type { Drawing } from './drawing/drawing.ts';
+import { drawingOf, readDrawing } from './drawing/read-drawing.ts';
 import type { Method } from './method-schema.ts';
 import { orderedChecks } from './orders.ts';
 import type { Report } from './report.ts';
@@ -77,6 +79,7 @@ export function readCircuit(
   );
   const correlations = spec.correlations && readCorrelations(report, id, spec.correlations, inputs);
   const temperature = readTemperature(report, path, spec, inputs, conditions, places);
+  const drawing = drawingFor(report, path, spec, method, [...inputs, ...results]);
   return {
     id,
     title: spec.title ?? method?.title ?? id,
@@ -116,7 +119,21 @@ export function readCircuit(
     ...(spec.why ? { why: spec.why } : {}),
     ...(temperature ? { temperature } : {}),
     ...(correlations ? { correlations } : {}),
+    ...(drawing ? { drawing } : {}),
   };
+}
+
+/** The circuit's own drawing, else its method's. */
+function drawingFor(
+  report: Report,
+  path: Path,
+  spec: CircuitSpec,
+  method: Method | undefined,
+  known: readonly { readonly symbol: string }[],
+): Drawing | undefined {
+  if (!spec.drawing) return method?.drawing && drawingOf(method.drawing);
+  const names = known.map(({ symbol }) => symbol);
+  return readDrawing(report, [...path, 'drawing'], spec.drawing, names);
 }
 
 type Placed<T> = Record<string, { spec: T; at: Path }>;

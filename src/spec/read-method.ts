@@ -6,6 +6,7 @@ import { looksLikeQuantity } from '../quantity/looks-like-quantity.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 import { TextError } from '../quantity/text-problem.ts';
 import { describeDimension, parseUnit } from '../quantity/units.ts';
+import { readDrawing } from './drawing/read-drawing.ts';
 import { type Method, methodSchema, type Policy, policySchema } from './method-schema.ts';
 import { mentioned } from './names.ts';
 import type { Problem } from './problem.ts';
@@ -48,7 +49,7 @@ class MethodReader {
   }
 
   read(): void {
-    const { symbols, equations, checks, valid, firmware, sources, example } = this.#method;
+    const { symbols, equations, checks, valid, firmware, sources, example, drawing } = this.#method;
     for (const [name, { unit, usual }] of Object.entries(symbols)) {
       const read = this.#report.attempt(['symbols', name, 'unit'], () => parseUnit(unit));
       if (read) this.#dimensions.set(name, read.dimension);
@@ -103,6 +104,7 @@ class MethodReader {
         constant.unit === undefined ? undefined : parseUnit(constant.unit).dimension,
         constant.unit ?? '',
       );
+    if (drawing) readDrawing(this.#report, ['drawing'], drawing, [...this.#dimensions.keys()]);
     this.#example(example);
   }
 

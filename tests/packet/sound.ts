@@ -76,7 +76,7 @@ function outOfOrder({ chapters }: Packet): string[] {
     const lists = {
       sections: sections.map((section) => section.number),
       tables: all.flatMap((block) => (block.kind === 'table' ? [block.number] : [])),
-      figures: all.flatMap((block) => (block.kind === 'figure' ? [block.number] : [])),
+      figures: all.flatMap((block) => (block.kind === 'figure' || block.kind === 'drawing' ? [block.number] : [])),
       equations: all.flatMap((block) => (block.kind === 'equation' ? [block.number] : [])),
     };
     return Object.entries(lists).flatMap(([what, numbers]) =>

@@ -15,6 +15,7 @@ import { checkLink } from '../trail.ts';
 import { capital, counted, sentence } from '../words.ts';
 import { chapter } from './chapter.ts';
 import { checksTable, validityTable } from './checks-table.ts';
+import { circuitDrawing } from './circuit-drawing.ts';
 import { equationOf } from './equation.ts';
 import { inputsTable } from './inputs-table.ts';
 import { sweepsOf } from './sweeps.ts';
@@ -43,6 +44,7 @@ function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): S
   const thinnest = rankedChecks(review).find((check) => check.circuit === circuit.id);
   const blocks = [
     lead(review, circuit),
+    circuitDrawing(review, circuit, numbers),
     inputsTable(review, circuit, numbers),
     ...circuit.results.map((result) => equationOf(review, result)),
     checksTable(review, circuit, numbers),

@@ -1,7 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { relative } from 'node:path';
 import { nameOf } from './finished.ts';
-import type { Made } from './make-packets.ts';
+import type { Made } from './task.ts';
 
 /** Writes down what newly released revisions were released with; only of those that were printed whole. */
 export async function freeze({ releases, finished }: Pick<Made, 'releases' | 'finished'>): Promise<string[]> {

@@ -1,56 +1,26 @@
-import { rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { sha256 } from '../archive/digest.ts';
 import { filesIn, keepEarlier, keepFolders } from '../archive/keep-earlier.ts';
-import { move } from '../archive/move.ts';
-import { outputError } from '../archive/output-error.ts';
-import { putOn, type Shelved, takeFrom } from '../archive/shelf.ts';
-import { abandonOutput, beginOutput, swapIn } from '../archive/swap.ts';
-import { cacheFolder } from '../site/cache-folder.ts';
-import type { Book } from '../site/calculate.ts';
+import type { Shelved } from '../archive/shelf.ts';
 import type { CalculatedPacket, CalculationFailure, StoredRevision } from '../site/calculated.ts';
 import type { DesignFolder } from '../site/designs.ts';
 import { releaseRecord } from '../site/frozen.ts';
-import type { Options } from '../site/options.ts';
 import { packetFor } from '../site/packets.ts';
-import { revisionKey, surroundings } from '../site/revision-key.ts';
-import { openWorkshop } from '../site/workshop.ts';
 import { buildPages } from './build-pages.ts';
 import { finishOne } from './finish-one.ts';
-import { type Finished, headOf, listed, listedAsKept, nameOf, readRecord, writeRecord } from './finished.ts';
+import { type Finished, headOf, listed, nameOf, writeRecord } from './finished.ts';
 import { inTurn } from './in-turn.ts';
-import type { Printer } from './printer.ts';
-import type { Progress } from './progress.ts';
-
-export interface Task {
-  readonly asked: readonly DesignFolder[];
-  readonly all: readonly DesignFolder[];
-  readonly book: Book;
-  readonly options: Options;
-  readonly progress: Progress;
-  readonly printer: Printer;
-}
-
-export interface Release {
-  readonly board: string;
-  readonly revision: string;
-  /** Where its record belongs, and what it has to say. */
-  readonly path: string;
-  readonly listing: string;
-}
-
-/** What came of the revisions that were asked for. */
-export interface Made {
-  readonly finished: readonly Finished[];
-  readonly failures: readonly CalculationFailure[];
-  /** Revisions whose release is not written down yet. */
-  readonly releases: readonly Release[];
-}
+import { keptPackets } from './kept-packets.ts';
+import { NewOutput } from './new-output.ts';
+import { PacketShelves } from './packet-shelves.ts';
+import type { Made, Release, Task } from './task.ts';
 
 /** Revisions that are held in memory at a time. */
-const partSize = 8;
+const partSize = 20;
 /** Prints at a time: the browser works in processes of its own. */
 const prints = 2;
+/** What the pages of every packet share. */
+const shared = ['_astro', 'fonts'];
 
 /**
  * Makes the packet of every revision that was asked for and swaps in the new output. Packets whose key is known from an earlier run
@@ -58,81 +28,67 @@ const prints = 2;
  * once, so that a run that is killed has not worked in vain. When nothing at all can be built, the output is not touched.
  */
 export async function makePackets(task: Task): Promise<Made> {
-  const run = new Run(task);
+  const output = new NewOutput(task.options.out, task.progress);
+  const run = new Run(task, output);
   try {
     const todo = await run.reuse();
-    const parts = Array.from({ length: Math.ceil(todo.length / partSize) }, (_, i) =>
-      todo.slice(i * partSize, (i + 1) * partSize),
-    );
-    const last = parts.pop() ?? [];
-    for (const part of parts) await run.buildPart(run.calculate(part));
-    await run.finish(run.calculate(last));
+    const last = Math.max(0, Math.ceil(todo.length / partSize) - 1) * partSize;
+    for (let at = 0; at < last; at += partSize) {
+      const packets = run.calculate(todo.slice(at, at + partSize), at, todo.length);
+      if (packets.length) await run.buildPart(packets, []);
+    }
+    await run.finish(run.calculate(todo.slice(last), last, todo.length));
     return run.made();
   } catch (error) {
-    await run.abandon();
+    await output.abandon();
     throw error;
   } finally {
-    await run.close();
+    await output.close();
   }
-}
-
-/** What the shelf says beside the files of a packet. */
-interface About {
-  readonly finished: Finished;
-  readonly release: string;
 }
 
 class Run {
   readonly #task: Task;
-  readonly #around: string;
+  readonly #output: NewOutput;
+  readonly #shelves: PacketShelves;
   readonly #finished = new Map<string, Finished>();
   readonly #failures: CalculationFailure[] = [];
   readonly #releases: Release[] = [];
   /** Files of finished packets, by path in the site. */
   readonly #files = new Set<string>();
   readonly #reused: { readonly name: string; readonly shelved: Shelved }[] = [];
-  #site: string | undefined;
-  #workshop: Promise<string> | undefined;
-  #calculated = 0;
   #printed = 0;
-  #todo = 0;
 
-  constructor(task: Task) {
+  constructor(task: Task, output: NewOutput) {
     this.#task = task;
-    this.#around = surroundings(task.book, task.options, task.printer.identity);
+    this.#output = output;
+    this.#shelves = new PacketShelves(task);
   }
 
-  /** Takes finished packets from the shelf. Returns the designs that have none there. */
+  /** Takes finished packets from the shelves. Returns the designs that have none there. */
   async reuse(): Promise<DesignFolder[]> {
-    const { asked, options, progress } = this.#task;
-    if (options.fresh) return this.#left(asked);
+    const { asked, progress } = this.#task;
     const left: DesignFolder[] = [];
     for (const [i, design] of asked.entries()) {
       progress.stage('looking at', i + 1, asked.length, nameOf(design));
-      const shelved = await takeFrom(shelfOf(design), this.#keyOf(design));
-      const about = shelved?.about as About | undefined;
-      // A record that says something else is a release that was broken; calculating it says how.
-      const broken = design.released !== undefined && design.released !== about?.release;
-      if (!shelved || !about || broken) left.push(design);
-      else {
-        this.#reused.push({ name: nameOf(design), shelved });
-        for (const file of shelved.files) this.#files.add(`${nameOf(design)}/${file}`);
-        this.#note(design, about.finished, about.release);
+      const taken = await this.#shelves.take(design);
+      if (!taken) {
+        left.push(design);
+        continue;
       }
+      const name = nameOf(design);
+      this.#reused.push({ name, shelved: taken.shelved });
+      for (const file of taken.shelved.files) this.#files.add(`${name}/${file}`);
+      this.#note(design, taken.finished, taken.release);
     }
-    return this.#left(left);
+    return left;
   }
 
-  #left(designs: readonly DesignFolder[]): DesignFolder[] {
-    this.#todo = designs.length;
-    return [...designs];
-  }
-
-  calculate(designs: readonly DesignFolder[]): CalculatedPacket[] {
+  /** Those of some designs that give a packet; `before` were calculated before, of `all`. */
+  calculate(designs: readonly DesignFolder[], before: number, all: number): CalculatedPacket[] {
     const { book, options, progress } = this.#task;
-    return designs.flatMap((design) => {
-      this.#calculated += 1;
-      progress.stage('calculating', this.#calculated, this.#todo, nameOf(design));
+    return designs.flatMap((design, i) => {
+      progress.stage('calculating', before + i + 1, all, nameOf(design));
       const one = packetFor(design, book, options);
       if ('packet' in one) return [one];
       this.#failures.push(one);
@@ -140,52 +96,39 @@ class Run {
     });
   }
 
-  /** Builds some revisions into a part of the site, finishes them, and moves them into the whole. */
-  async buildPart(packets: readonly CalculatedPacket[], others: readonly StoredRevision[] = []): Promise<void> {
-    if (packets.length === 0 && others.length === 0 && this.#finished.size === 0) return;
-    const { options, progress, printer } = this.#task;
-    await this.#begin();
-    const part = await this.#part();
-    await buildPages(
-      part,
-      join(dirname(part), 'notes'),
-      {
-        built: packets.map(({ board, revision, packet, files }) => ({ board, revision, packet, files })),
-        listed: [...this.#listed(packets), ...others],
-        finished: this.#files,
-      },
-      options,
-      progress,
-    );
+  /** Builds some revisions into a part of the site, finishes them, and moves them into the new output. */
+  async buildPart(packets: readonly CalculatedPacket[], others: readonly StoredRevision[]): Promise<void> {
+    const { options, progress, printer, asked } = this.#task;
+    await this.#output.folder();
+    const part = await this.#output.part();
+    const built = packets.map(({ board, revision, packet, files }) => ({ board, revision, packet, files }));
+    const what = { built, listed: [...this.#listed(packets), ...others], finished: this.#files };
+    await buildPages(part, join(dirname(part), 'notes'), what, options, progress);
+    const all = asked.length - this.#reused.length - this.#failures.length;
     await inTurn(packets, prints, async (one) => {
       this.#printed += 1;
-      progress.stage('printing', this.#printed, this.#todo, nameOf(one));
-      const finished = await finishOne(part, one, options, printer);
-      await this.#moveIn(part, one, finished);
+      progress.stage('printing', this.#printed, all, nameOf(one));
+      await this.#add(one, await finishOne(part, one, options, printer));
     });
   }
 
-  /** Builds the last part and what all share, brings over what stays, and swaps. */
+  /** Builds the last part and what all packets share, brings over what stays, and swaps. */
   async finish(packets: readonly CalculatedPacket[]): Promise<void> {
     if (packets.length === 0 && this.#finished.size === 0) return;
     const { options, progress } = this.#task;
-    const kept = await this.#kept(packets);
-    const site = await this.#begin();
-    const earlier = await filesIn(options.out);
-    for (const file of earlier.filter(keepFolders(kept.names))) this.#files.add(file);
-    const list = [...this.#listed(packets), ...kept.listed].map((one) => JSON.stringify(one)).sort();
-    const front = sha256([this.#around, ...list].join('\n'));
-    const shelved = packets.length || options.fresh ? undefined : await takeFrom(frontShelf(), front);
-    if (shelved) await shelved.bringTo(site);
-    else {
-      await this.buildPart(packets, kept.listed);
-      await this.#moveFront(front);
-    }
+    const made = new Set([...this.#finished.keys(), ...packets.map(nameOf)]);
+    // From here on no other run changes the earlier output.
+    const site = await this.#output.folder();
+    const kept = await keptPackets(this.#task, made, this.#failures);
+    for (const file of kept.files) this.#files.add(file);
+    await this.#addFront(packets, kept.listed);
     progress.stage('putting together');
-    for (const { name, shelved: packet } of this.#reused) await packet.bringTo(join(site, name));
-    if (kept.names.length) await keepEarlier(options.out, site, keepFolders([...kept.names, ...shared]));
-    await this.#guarded(() => writeRecord(site, [...this.#finished.values(), ...kept.finished]));
-    await swapIn(options.out);
+    await this.#output.write(async () => {
+      for (const { name, shelved } of this.#reused) await shelved.bringTo(join(site, name));
+      if (kept.names.length) await keepEarlier(options.out, site, keepFolders([...kept.names, ...shared]));
+      await writeRecord(site, [...this.#finished.values(), ...kept.finished]);
+    });
+    await this.#output.swapIn();
   }
 
   made(): Made {
@@ -193,38 +136,27 @@ class Run {
     return { finished, failures: this.#failures, releases: this.#releases };
   }
 
-  async abandon(): Promise<void> {
-    if (this.#site !== undefined) await abandonOutput(this.#task.options.out);
+  /** What all packets share is kept too: where nothing changed, no page is built. */
+  async #addFront(packets: readonly CalculatedPacket[], others: readonly StoredRevision[]): Promise<void> {
+    const list = [...this.#listed(packets), ...others].map((one) => JSON.stringify(one)).sort();
+    const key = sha256([this.#shelves.around, ...list].join('\n'));
+    const shelved = packets.length ? undefined : await this.#shelves.takeFront(key);
+    const site = await this.#output.folder();
+    if (shelved) return this.#output.write(() => shelved.bringTo(site));
+    await this.buildPart(packets, others);
+    const paths = await filesIn(await this.#output.part());
+    await this.#output.moveIn(paths);
+    await this.#shelves.putFront(key, site, paths);
   }
 
-  /** Clears away what is of no use when the run is over. */
-  async close(): Promise<void> {
-    const workshop = await this.#workshop?.catch(() => undefined);
-    if (workshop !== undefined) await rm(workshop, { recursive: true, force: true }).catch(() => undefined);
-  }
-
-  async #part(): Promise<string> {
-    this.#workshop ??= openWorkshop();
-    return join(await this.#workshop, 'part');
-  }
-
-  async #guarded(work: () => Promise<void>): Promise<void> {
-    const { out } = this.#task.options;
-    await work().catch((error: unknown) => {
-      throw outputError(error, 'Writing the output', `${out} is as it was.`);
-    });
-  }
-
-  async #begin(): Promise<string> {
-    const { options, progress } = this.#task;
-    this.#site ??= await beginOutput(options.out, process.pid, (pid) =>
-      progress.stage(`waiting for process ${pid}, which builds into the same folder`),
-    );
-    return this.#site;
-  }
-
-  #keyOf(design: DesignFolder): string {
-    return revisionKey(design, this.#task.all, this.#around);
+  async #add(one: CalculatedPacket, finished: Finished): Promise<void> {
+    const name = nameOf(one);
+    const design = this.#task.asked.find((known) => nameOf(known) === name)!;
+    const folder = join(await this.#output.folder(), name);
+    await this.#output.moveIn([name]);
+    for (const file of await filesIn(folder)) this.#files.add(`${name}/${file}`);
+    this.#note(design, finished, one.release);
+    if (finished.pages !== undefined) await this.#shelves.put(design, folder, { finished, release: one.release });
   }
 
   #note(design: DesignFolder, finished: Finished, release: string): void {
@@ -234,73 +166,13 @@ class Run {
     this.#releases.push({ board, revision, path: join(design.folder, releaseRecord), listing: release });
   }
 
-  async #moveIn(part: string, one: CalculatedPacket, finished: Finished): Promise<void> {
-    const site = await this.#begin();
-    const name = nameOf(one);
-    await this.#guarded(() => move(join(part, name), join(site, name)));
-    for (const file of await filesIn(join(site, name))) this.#files.add(`${name}/${file}`);
-    const design = this.#task.asked.find((known) => nameOf(known) === name)!;
-    this.#note(design, finished, one.release);
-    if (finished.pages === undefined) return;
-    await putOn(shelfOf(one), this.#keyOf(design), join(site, name), () => true, {
-      finished,
-      release: one.release,
-    } satisfies About);
-  }
-
-  /** Moves what is left of the last part when its packets are gone from it: what all packets share. */
-  async #moveFront(key: string): Promise<void> {
-    const site = await this.#begin();
-    const part = await this.#part();
-    const paths = await filesIn(part);
-    await this.#guarded(async () => {
-      for (const path of paths) await move(join(part, path), join(site, path));
-    });
-    const front = new Set(paths);
-    await putOn(frontShelf(), key, site, (path) => front.has(path), {});
-  }
-
-  /**
-   * Packets of the earlier output that stay as they are: all others where the run is limited, else those of specs that cannot be
-   * built now. What was taken out of the designs folder is gone from a full run.
-   */
-  async #kept(packets: readonly CalculatedPacket[]) {
-    const { options } = this.#task;
-    const built = new Set([...this.#finished.keys(), ...packets.map(nameOf)]);
-    const failing = new Map(this.#failures.map((one) => [nameOf(one), one]));
-    const earlier = new Set((await filesIn(options.out)).filter((path) => path.endsWith('/packet.html')).map(dirname));
-    const names = [...earlier].filter((name) => !built.has(name) && (options.only.length > 0 || failing.has(name)));
-    const recorded = new Map((await readRecord(options.out)).map((one) => [nameOf(one), one]));
-    const finished = names.flatMap((name) => recorded.get(name) ?? this.#calculatedAgain(name));
-    const shown = new Map(finished.map((one) => [nameOf(one), listedAsKept(one, failing.get(nameOf(one))?.failure)]));
-    for (const [name, { board, revision, failure }] of failing)
-      if (!shown.has(name)) shown.set(name, { board, revision, files: {}, failure });
-    return { names, finished, listed: [...shown.values()] };
-  }
-
-  /** For the list of boards only, where the earlier output was made by another version of the tool. */
-  #calculatedAgain(name: string): Finished[] {
-    const { all, book, options } = this.#task;
-    const design = all.find((one) => nameOf(one) === name);
-    const one = design && packetFor(design, book, options);
-    if (!one || 'failure' in one) return [];
-    return [{ board: one.board, revision: one.revision, head: headOf(one.packet), remarks: [] }];
-  }
-
   #listed(packets: readonly CalculatedPacket[]): StoredRevision[] {
     const built = packets.map(({ board, revision, packet }) => ({
       board,
       revision,
-      packet: { ...packet, chapters: [] },
+      packet: headOf(packet),
       files: {},
     }));
     return [...[...this.#finished.values()].map((one) => listed(one)), ...built];
   }
 }
-
-/** What the pages of every packet share. */
-const shared = ['_astro', 'fonts'];
-
-const shelfOf = ({ board, revision }: { readonly board: string; readonly revision: string }): string =>
-  join(cacheFolder('packets'), board, revision);
-const frontShelf = (): string => join(cacheFolder('packets'), '_front');

@@ -129,7 +129,13 @@ function runPacket(folder: string, made: MadeOf): Promise<string> {
   const how = ['--seed', `${made.seed}`, ...trials, '--paper', made.paper, '--fresh', '--quiet'];
   const child = spawn(
     process.execPath,
-    [fileURLToPath(new URL('./packet.ts', import.meta.url)), ...words, ...how, `${made.board}/${made.revision}`],
+    [
+      ...process.execArgv,
+      fileURLToPath(new URL('./packet.ts', import.meta.url)),
+      ...words,
+      ...how,
+      `${made.board}/${made.revision}`,
+    ],
     { env: { ...env, ...(made.source_date_epoch && { SOURCE_DATE_EPOCH: made.source_date_epoch }) } },
   );
   let said = '';

@@ -47,7 +47,11 @@ export const equation = z.strictObject({
   source: described(sentence.optional(), 'A key of `sources`, or the source in words.', "Ohm's law"),
   heat: described(flag.optional(), 'Counts as heat of the board, and into board.heat.', 'true'),
   stored: described(flag.optional(), 'Counts as energy stored on the board, and into board.stored_energy.', 'true'),
-  load: described(symbolName.optional(), 'Supply rail from which this current is drawn: board.load.<rail>.', 'logic'),
+  load: described(
+    symbolName.optional(),
+    'Supply rail from which this current is drawn: board.load.<rail>. A circuit with `rail` overrides that of its method.',
+    'logic',
+  ),
   hazard: described(symbolName.optional(), 'Hazard quantity of the safety cautions that this result feeds.', 'E_cap'),
 });
 
@@ -185,6 +189,11 @@ export const circuit = z.strictObject({
       .optional(),
     'How many alike stand on the board; each is drawn by itself in simulation.',
     '3',
+  ),
+  rail: described(
+    symbolName.optional(),
+    'Supply rail that what its method marks as a load is drawn from; counts in board.load.<rail>.',
+    'v5',
   ),
   temperature: described(
     typed.optional(),

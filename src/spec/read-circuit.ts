@@ -48,6 +48,7 @@ export function readCircuit(
     const tree = report.attempt([...at, 'is'], () => parseExpression(equation.is));
     const unit = report.attempt([...at, 'unit'], () => parseUnit(equation.unit));
     if (!tree || !unit) return [];
+    const load = equation.load && at.at(-1) === 'method' ? (spec.rail ?? equation.load) : equation.load;
     const result: Result = {
       id: `${id}.${symbol}`,
       symbol,
@@ -58,13 +59,14 @@ export function readCircuit(
       heat: equation.heat ?? false,
       stored: equation.stored ?? false,
       ...(equation.source ? { source: equation.source } : {}),
-      ...(equation.load ? { load: equation.load } : {}),
+      ...(load ? { load } : {}),
       ...(equation.hazard ? { hazard: equation.hazard } : {}),
     };
     return [result];
   });
   reportClashes(report, id, spec, method, inputs);
   const ordered = orderedChecks(id, { ...fromMethod(method?.order, path), ...fromSpec(spec.order, path, 'order') });
+  reportIdleRail(report, path, spec, method);
   const checks = readChecks(
     report,
     id,
@@ -134,6 +136,18 @@ function drawingFor(
   if (!spec.drawing) return method?.drawing && drawingOf(method.drawing);
   const names = known.map(({ symbol }) => symbol);
   return readDrawing(report, [...path, 'drawing'], spec.drawing, names);
+}
+
+/** A rail is for what the method marks as a load; without any it would be lost in silence. */
+function reportIdleRail(report: Report, path: Path, spec: CircuitSpec, method: Method | undefined): void {
+  if (spec.rail === undefined) return;
+  if (Object.values(method?.equations ?? {}).some(({ load }) => load !== undefined)) return;
+  report.add([...path, 'rail'], {
+    code: 'no-load',
+    found: `the rail \`${spec.rail}\`, but ${method ? `the method \`${method.id}\` marks` : 'no method is there to mark'} no load`,
+    expected: 'a method that draws from a supply',
+    hint: 'An equation of the circuit itself names its rail with `load:`.',
+  });
 }
 
 type Placed<T> = Record<string, { spec: T; at: Path }>;

@@ -27,7 +27,7 @@ test('without bench.csv there is no chapter 14; with it every reading stands bes
   expectSound(packet);
   const rows = rowsOf(tableNamed(packet, 'bench-readings'));
   expect(rows[0]).toMatch(
-    /^B-1 \| sense\.tap \| \$V_\{\\mathrm\{out\}\}\$ \| \$V_\{\\mathrm\{in\}\}\$ = 36 V \| 2\.617 \| 2\.667 \| 2\.717 \| 2\.670 \| 0\.0040 \| V \| \(strip\) \| \+0\.3 \| \d\d\.\d \| as predicted$/,
+    /^B-1 \| sense\.tap \| \$V_\{\\mathrm\{out\}\}\$ \| \$V_\{\\mathrm\{in\}\}\$ = 36 V \| 2\.617 \| 2\.667 \| 2\.717 \| 2\.6700 \| 0\.0040 \| V \| \(strip\) \| \+0\.3 \| \d\d\.\d \| as predicted$/,
   );
   expect(rows[1]).toMatch(/\| outside$/);
   expect(rowsOf(tableNamed(packet, 'bench-record'))[0]).toBe('B-1 | 007 | – | 2026-03-02 | – | – | REQ-1 | 2');

@@ -4,9 +4,9 @@ export interface Piece {
   readonly whole: boolean;
 }
 
-// Groups of digits ("100 000"), numbers with their unit, and the names of deviations, actions and requirements ("D-1").
+// Groups of digits ("100 000"), numbers with their unit, dates, and the names of deviations, actions and requirements ("D-1").
 const unbroken =
-  /\d+(?:[\u2009\u202f\u2007]+\d{3})+|[\u2212-]?\d[\d.]*[ \u00a0](?:°C|%|ppm|[kMGmµnp]?(?:V|A|Ω|W|F|Hz|H|s|K|J|Wh|Ah))(?![\p{L}\d])|\b[A-Z]{1,4}-\d+/gu;
+  /\d+(?:[\u2009\u202f\u2007]+\d{3})+|[\u2212-]?\d[\d.]*[ \u00a0](?:°C|%|ppm|[kMGmµnp]?(?:V|A|Ω|W|F|Hz|H|s|K|J|Wh|Ah))(?![\p{L}\d])|\b\d{4}-\d{2}-\d{2}\b|\b[A-Z]{1,4}-\d+/gu;
 
 /** Where a long name may break: behind its dots and underlines. `nameParts('bus_sense.V_out')` → `['bus_', 'sense.', 'V_', 'out']` */
 export function nameParts(name: string): string[] {

@@ -22,6 +22,11 @@ export function boardList(revisions: readonly StoredRevision[]): BoardList {
 
 const issued = ({ packet }: StoredRevision): string => packet?.issued ?? '';
 
+/** What a row of the list is chosen by. A revision that is not built counts among those that fail. */
+export function chosenBy({ packet, failure }: Pick<StoredRevision, 'packet' | 'failure'>) {
+  return { 'data-verdict': failure ? 'fail' : packet?.verdict, 'data-status': packet?.status };
+}
+
 // Not by locale: the order must be the same on every machine.
 const compare = (one: string, other: string): number => (one < other ? -1 : one > other ? 1 : 0);
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { find } from '../../src/analysis/find.ts';
+import { packetFiles } from '../../src/packet/files.ts';
 import { packetOf } from '../../src/packet/packet-of.ts';
 import { readBench } from '../../src/spec/bench/read-bench.ts';
 import { boardFrom } from '../spec/spec-text.ts';
@@ -26,7 +27,7 @@ test('without bench.csv there is no chapter 14; with it every reading stands bes
   expectSound(packet);
   const rows = rowsOf(tableNamed(packet, 'bench-readings'));
   expect(rows[0]).toMatch(
-    /^B-1 \| sense\.tap \| \$V_\{\\mathrm\{out\}\}\$ \| \$V_\{\\mathrm\{in\}\}\$ = 36 V \| 2\.617 \| 2\.667 \| 2\.717 \| 2\.670 \| 0\.0040 \| V \| \(strip\) \| \+0\.3 \| \d\d\.\d \| as predicted$/,
+    /^B-1 \| sense\.tap \| \$V_\{\\mathrm\{out\}\}\$ \| \$V_\{\\mathrm\{in\}\}\$ = 36 V \| 2\.617 \| 2\.667 \| 2\.717 \| 2\.6700 \| 0\.0040 \| V \| \(strip\) \| \+0\.3 \| \d\d\.\d \| as predicted$/,
   );
   expect(rows[1]).toMatch(/\| outside$/);
   expect(rowsOf(tableNamed(packet, 'bench-record'))[0]).toBe('B-1 | 007 | – | 2026-03-02 | – | – | REQ-1 | 2');
@@ -51,4 +52,31 @@ test('the sheets hold what may be accepted, rounded inward, behind a hold point'
   expect(reading).toContain('| 2.617 | 2.667 | 2.717 | V | 2.622 | 2.712 |');
   const production = rowsOf(tableNamed(packet, 'production-limits'));
   expect(production[2]).toMatch(/^sense\.tap \| .* \| 2\.622 \| 2\.712 \| V \| 0\.0040 \| 12\.3 \| 0\.\d \|/);
+});
+
+test('the same stands beside the pages as CSV', () => {
+  const board = boardFrom(spec);
+  const { readings } = readBench(
+    'point,value,unit,uncertainty,date\nsense.tap,2670,mV,4,2026-03-02\n',
+    'bench.csv',
+    board,
+  );
+  const measured = { ...board, bench: readings };
+  const findings = find(measured, { seed: 1, trials: 500, digest: 'f'.repeat(64), tool: '1.0.0' });
+  const files = packetFiles(measured, findings);
+  const [head, line] = files['bench-results.csv']!.split('\r\n').map((row) => row.split(','));
+  const cell = (name: string): string => line![head!.indexOf(name)]!;
+  expect([cell('no'), cell('point'), cell('stimulus'), cell('unit'), cell('verdict'), cell('requirements')]).toEqual([
+    'B-1',
+    'sense.tap',
+    'V_in = 36 V',
+    'V',
+    'as predicted',
+    'REQ-1',
+  ]);
+  expect(Number(cell('measured'))).toBeCloseTo(2.67, 12);
+  expect(files['test-points.csv']).toContain('sense.tap,supply,sense.V_out,V_in = 36 V,');
+  expect(files['requirements.csv']).toContain(
+    'REQ-1,The pack shall be measured,analysis test,sense.full_scale,sense.tap,B-1,',
+  );
 });

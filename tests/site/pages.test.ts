@@ -1,10 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { boardList } from '../../src/site/board-list.ts';
+import { boardList, chosenBy } from '../../src/site/board-list.ts';
 import { woff2Only } from '../../src/site/katex-fonts.ts';
 import { concerns, stored } from '../../src/site/loader.ts';
 import { cssString, letterRules, pageRules } from '../../src/site/page-rules.ts';
 import { addressOf, plainText, printLinks, screenLinks, screenPages } from '../../src/site/screen-pages.ts';
 import { orchardCart } from './fixture/packet.ts';
+
+test('a board is chosen by its verdict and status; one that is not built counts among those that fail', () => {
+  const { verdict, status } = orchardCart;
+  expect(chosenBy({ packet: orchardCart })).toEqual({ 'data-verdict': verdict, 'data-status': status });
+  expect(chosenBy({ failure: 'x' })).toEqual({ 'data-verdict': 'fail', 'data-status': undefined });
+});
 
 describe('screen pages', () => {
   const pages = screenPages(orchardCart);

@@ -12,7 +12,7 @@ import type { Text } from '../text.ts';
 import { requirementAnchor } from '../trail.ts';
 import { capital, counted, inWords } from '../words.ts';
 import { chapter } from './chapter.ts';
-import { decimal, right, sans, serif, strip, unit } from './columns.ts';
+import { decimal, right, sans, serif, strip, unit, wide } from './columns.ts';
 import { benchAnchor, pointLink } from './requirements.ts';
 import { stimulusText } from './stimulus.ts';
 
@@ -78,16 +78,16 @@ const howToRead: Block = {
 
 const columns: readonly Column[] = [
   sans('No.'),
-  sans('Point'),
+  wide(sans('Point'), 0.11),
   serif('Reads'),
-  serif('Stimulus'),
+  wide(serif('Stimulus'), 0.15),
   decimal('Low'),
   decimal('Expected'),
   decimal('High'),
   decimal('Measured'),
   decimal('±'),
   unit('unit'),
-  strip(0.12),
+  strip(0.11),
   right('Difference, σ'),
   right('Boards below, %'),
   sans('Verdict'),
@@ -142,21 +142,22 @@ function row(review: Review, finding: BenchFinding): Row {
 function numbers({ unit: of }: Result, values: readonly number[], uncertainty: number, varies: boolean): Cell[] {
   const si = values.map((x) => toSi(x, of));
   const shared = unitFor(si, of);
-  const [low, expected, high, measured] = aligned(si, shared, ['down', 'nearest', 'up', 'nearest']) as [
-    string,
-    string,
-    string,
-    string,
-  ];
+  const [low, expected, high] = aligned(si.slice(0, 3), shared, ['down', 'nearest', 'up']) as [string, string, string];
   const width = (uncertainty * of.scale) / shared.scale;
   return [
     varies ? { number: low } : dash,
     { number: expected },
     varies ? { number: high } : dash,
-    { number: measured, strong: true },
+    { number: readingText((si[3]! - shared.offset) / shared.scale, decimalsOf(width)), strong: true },
     { number: fixed(width, decimalsOf(width), 'up') },
     shared.text ? [shared.text] : dash,
   ];
+}
+
+/** As many decimals as the uncertainty gives it, six digits at most. */
+function readingText(value: number, decimals: number): string {
+  const whole = Math.max(1, Math.floor(Math.log10(Math.abs(value) || 1)) + 1);
+  return fixed(value, Math.max(0, Math.min(decimals, 6 - whole)));
 }
 
 /** Two digits of an uncertainty: more say nothing. */

@@ -7,6 +7,7 @@ import { marginRows, validityRows } from './margins.ts';
 import { partRows } from './parts.ts';
 import { printedTables } from './printed.ts';
 import { resultRows, sensitivityRows } from './results.ts';
+import { benchRows, requirementRows, testPointRows } from './review.ts';
 import { cornerRows, sweepRows } from './sweeps.ts';
 
 /** What was found, as tables at full precision, by file name. */
@@ -18,6 +19,9 @@ const found: Readonly<Record<string, (board: Board, findings: Findings) => Retur
   'sensitivity.csv': (_, findings) => sensitivityRows(findings),
   'parts.csv': partRows,
   'sweeps.csv': (_, findings) => sweepRows(findings),
+  'requirements.csv': requirementRows,
+  'test-points.csv': (_, findings) => testPointRows(findings),
+  'bench-results.csv': (_, findings) => benchRows(findings),
   'corners.csv': (_, findings) => cornerRows(findings),
 };
 

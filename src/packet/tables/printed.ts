@@ -14,6 +14,10 @@ const elsewhere = new Set([
   'parts-list',
   'three-methods',
   'contributions',
+  'requirements',
+  'production-limits',
+  'bench-readings',
+  'bench-record',
 ]);
 
 /** All other tables of a packet by their id, as printed; pictures in rows are left out. */
@@ -21,7 +25,7 @@ export function printedTables({ chapters }: Packet): ReadonlyMap<string, CsvCell
   const tables = chapters
     .filter(({ slug }) => slug !== 'calculations')
     .flatMap(({ blocks, sections }) => [...blocks, ...sections.flatMap((section) => section.blocks)])
-    .filter((block) => block.kind === 'table' && !elsewhere.has(block.id));
+    .filter((block) => block.kind === 'table' && !elsewhere.has(block.id) && !block.id.startsWith('test-points-'));
   return new Map((tables as Table[]).map((table) => [table.id, rowsOf(table)]));
 }
 

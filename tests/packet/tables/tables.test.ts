@@ -71,11 +71,13 @@ describe('files beside a packet', () => {
       contributions: ['sensitivity.csv', 9],
     };
     const tables = blocksOf(packet).filter((block): block is Table => block.kind === 'table');
-    for (const { id, groups } of tables.filter((one) => !/^(inputs|checks|validity)-/.test(one.id))) {
+    // A sheet of test points also holds its hold line; test-points.csv holds the points of all sheets.
+    for (const { id, groups } of tables.filter((one) => !/^(inputs|checks|validity|test-points)-/.test(one.id))) {
       const rows = groups.reduce((sum, group) => sum + group.rows.length, 0);
       const [file, least] = elsewhere[id] ?? [`${id}.csv`, rows];
       expect(table(file).length, id).toBeGreaterThanOrEqual(Math.min(least, rows));
     }
+    expect(table('test-points.csv').map(({ point }) => point)).toEqual(findings.test_points.map(({ id }) => id));
   });
   test('numbers are those of results.json, at full precision', () => {
     const margin = table('margins.csv').find(({ check }) => check === 'sense.full_scale')!;
@@ -99,8 +101,8 @@ describe('files beside a packet', () => {
   });
   test('printed tables keep their words: symbols as typed, minus signs of a keyboard', () => {
     expect(table('requirements.csv')[0]).toMatchObject({
-      'No.': 'REQ-1',
-      Requirement: expect.stringMatching(/^'=cmd/),
+      requirement: 'REQ-1',
+      says: expect.stringMatching(/^'=cmd/),
     });
     expect(table('conditions.csv')[1]).toMatchObject({ Symbol: 'T_amb', min: '-10', max: '45', unit: '°C' });
   });

@@ -1,4 +1,5 @@
 import type { Drawing } from './drawing.ts';
+import type { Exchange } from './exchange.ts';
 import type { Plot } from './plot.ts';
 import type { Strip } from './strip.ts';
 import type { Text, Verdict } from './text.ts';
@@ -14,6 +15,7 @@ export type Block =
   | Equation
   | Figure
   | Drawing
+  | Exchange
   | Caution
   | Banner
   | Contents

@@ -35,6 +35,8 @@ function rowsOf(block: Block): number {
       return 3 + block.groups.reduce((sum, { rows }) => sum + 1 + rows.length, 0);
     case 'equation':
       return 4;
+    case 'drawing':
+      return 7;
     case 'figure':
       return block.width === 'half' ? 5 : 10;
     default:

@@ -2,7 +2,7 @@ import type { Tree } from '../expression/tree.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import type { Unit } from '../quantity/unit.ts';
 import type { BenchReading } from './bench/bench-reading.ts';
-import type { bases, benchSteps } from './circuit-schema.ts';
+import type { bases, benchSteps, stations } from './circuit-schema.ts';
 import type { Correlations } from './correlations.ts';
 import type { Drawing } from './drawing/drawing.ts';
 import type { Method, Policy, partKinds } from './method-schema.ts';
@@ -95,8 +95,18 @@ export interface Circuit {
     readonly says?: string;
   }[];
   readonly drawing?: Drawing;
+  /** Where it stands in the way of the power current. */
+  readonly path?: PathPlace;
   /** Sources by the key under which equations name them. */
   readonly sources: Readonly<Record<string, string>>;
+}
+
+/** A station of the power current between pack and motor, with the ids that tell of it. */
+export interface PathPlace {
+  readonly station: (typeof stations)[number];
+  readonly current: string;
+  readonly heat?: string;
+  readonly temperature?: string;
 }
 
 export type Basis = (typeof bases)[number];

@@ -117,6 +117,17 @@ export const plot = z.strictObject({
   says: described(sentence.optional(), 'Caption.', 'Voltage at the converter over the pack voltage'),
 });
 
+/** Stations of the power current on its way from the pack to the motor, in order. */
+export const stations = ['pack', 'leads', 'connector', 'fuse', 'switch', 'bus', 'bridge', 'shunt', 'copper'] as const;
+
+/** Where a circuit stands in the way of the power current, and which of its symbols tell of it. */
+export const path = z.strictObject({
+  station: described(z.enum(stations), 'Station on the way from the pack to the motor.', 'fuse'),
+  current: described(symbolName, 'Symbol of the current that flows through it.', 'I_rms'),
+  heat: described(symbolName.optional(), 'Symbol of the heat that arises in it.', 'P_h'),
+  temperature: described(symbolName.optional(), 'Symbol of how hot it gets.', 'T_j'),
+});
+
 /** What the circuit looks like: each part is one line, read by `parsePart`. */
 export const drawing = z.strictObject({
   says: described(sentence, 'What is drawn, in one sentence.', 'A resistor to ground'),
@@ -158,6 +169,12 @@ export const equationParts = {
   plots: described(z.array(plot).optional(), 'Curves of a result.', [
     { of: 'V_out', over: 'V_in', limit: 'full_scale' },
   ]),
+  path: described(path.optional(), 'Place in the way of the power current from the pack to the motor.', {
+    station: 'bridge',
+    current: 'I_rms',
+    heat: 'P_leg',
+    temperature: 'T_j',
+  }),
   drawing: described(drawing.optional(), 'Drawing of the circuit as data: symbols placed on a grid.', {
     says: 'A resistor',
     parts: ['terminal 0,2 V_in', 'resistor 0,2 8,2 R_top', 'ground 8,2'],

@@ -14,6 +14,7 @@ import type { Drawing } from './drawing/drawing.ts';
 import { drawingOf, readDrawing } from './drawing/read-drawing.ts';
 import type { Method } from './method-schema.ts';
 import { orderedChecks } from './orders.ts';
+import { checkPath, pathPlace } from './read-path.ts';
 import type { Report } from './report.ts';
 import { meant, unknownKey } from './schema-problems.ts';
 import type { Path } from './yaml-file.ts';
@@ -81,7 +82,10 @@ export function readCircuit(
   );
   const correlations = spec.correlations && readCorrelations(report, id, spec.correlations, inputs);
   const temperature = readTemperature(report, path, spec, inputs, conditions, places);
-  const drawing = drawingFor(report, path, spec, method, [...inputs, ...results]);
+  const names = [...inputs, ...results].map(({ symbol }) => symbol);
+  if (spec.path) checkPath(report, [...path, 'path'], spec.path, names);
+  const station = spec.path ?? method?.path;
+  const drawing = drawingFor(report, path, spec, method, names);
   return {
     id,
     title: spec.title ?? method?.title ?? id,
@@ -122,6 +126,7 @@ export function readCircuit(
     ...(temperature ? { temperature } : {}),
     ...(correlations ? { correlations } : {}),
     ...(drawing ? { drawing } : {}),
+    ...(station ? { path: pathPlace(id, station) } : {}),
   };
 }
 
@@ -131,11 +136,10 @@ function drawingFor(
   path: Path,
   spec: CircuitSpec,
   method: Method | undefined,
-  known: readonly { readonly symbol: string }[],
+  known: readonly string[],
 ): Drawing | undefined {
   if (!spec.drawing) return method?.drawing && drawingOf(method.drawing);
-  const names = known.map(({ symbol }) => symbol);
-  return readDrawing(report, [...path, 'drawing'], spec.drawing, names);
+  return readDrawing(report, [...path, 'drawing'], spec.drawing, known);
 }
 
 /** A rail is for what the method marks as a load; without any it would be lost in silence. */

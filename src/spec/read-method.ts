@@ -11,6 +11,7 @@ import { type Method, methodSchema, type Policy, policySchema } from './method-s
 import { mentioned } from './names.ts';
 import type { Problem } from './problem.ts';
 import { requireDimension } from './read-circuit.ts';
+import { checkPath } from './read-path.ts';
 import { Report } from './report.ts';
 import { meant, schemaProblems } from './schema-problems.ts';
 import { type Path, readYaml } from './yaml-file.ts';
@@ -49,7 +50,7 @@ class MethodReader {
   }
 
   read(): void {
-    const { symbols, equations, checks, valid, firmware, sources, example, drawing } = this.#method;
+    const { symbols, equations, checks, valid, firmware, sources, example, drawing, path } = this.#method;
     for (const [name, { unit, usual }] of Object.entries(symbols)) {
       const read = this.#report.attempt(['symbols', name, 'unit'], () => parseUnit(unit));
       if (read) this.#dimensions.set(name, read.dimension);
@@ -104,6 +105,7 @@ class MethodReader {
         constant.unit === undefined ? undefined : parseUnit(constant.unit).dimension,
         constant.unit ?? '',
       );
+    if (path) checkPath(this.#report, ['path'], path, [...this.#dimensions.keys()]);
     if (drawing) readDrawing(this.#report, ['drawing'], drawing, [...this.#dimensions.keys()]);
     this.#example(example);
   }

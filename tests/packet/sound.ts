@@ -76,7 +76,9 @@ function outOfOrder({ chapters }: Packet): string[] {
     const lists = {
       sections: sections.map((section) => section.number),
       tables: all.flatMap((block) => (block.kind === 'table' ? [block.number] : [])),
-      figures: all.flatMap((block) => (block.kind === 'figure' || block.kind === 'drawing' ? [block.number] : [])),
+      figures: all.flatMap((block) =>
+        block.kind === 'figure' || block.kind === 'drawing' || block.kind === 'exchange' ? [block.number] : [],
+      ),
       equations: all.flatMap((block) => (block.kind === 'equation' ? [block.number] : [])),
     };
     return Object.entries(lists).flatMap(([what, numbers]) =>

@@ -13,6 +13,7 @@ import { symbolLeaves } from '../symbols.ts';
 import type { Text } from '../text.ts';
 import { checkLink } from '../trail.ts';
 import { capital, counted, sentence } from '../words.ts';
+import { boardBlocks } from './board-blocks.ts';
 import { chapter } from './chapter.ts';
 import { checksTable, validityTable } from './checks-table.ts';
 import { circuitDrawing } from './circuit-drawing.ts';
@@ -25,8 +26,9 @@ export function calculations(review: Review): Chapter | undefined {
   const { circuits, totals } = review.board;
   if (!circuits.length) return undefined;
   const numbers = numbering(chapterHeads.calculations.number);
+  const opening = [reading, ...boardBlocks(review, numbers)];
   const sections = circuits.map((circuit) => circuitSection(review, circuit, numbers));
-  return chapter('calculations', [reading], totals.length ? [...sections, totalsSection(review)] : sections, {
+  return chapter('calculations', opening, totals.length ? [...sections, totalsSection(review)] : sections, {
     sectionPages: true,
   });
 }

@@ -31,7 +31,7 @@ export function circuitDrawing(review: Review, circuit: Circuit, numbers: Number
 function captionOf({ count, inputs, drawing }: Circuit): Text {
   const alike = count > 1 ? [` One of ${counted(count, 'alike', 'alike')}.`] : [];
   const shortened = inputs.filter(
-    ({ refs, symbol }) => refs && shortRefs(refs) !== refs && named(drawing!.parts, symbol),
+    ({ refs, symbol }) => refs && shortRefs(refs).endsWith('…') && named(drawing!.parts, symbol),
   );
   const whole = shortened.flatMap(({ refs }): Text => [' ', strong(shortRefs(refs!)), ` stands for ${refs}.`]);
   return [sentence(drawing!.says), ...alike, ...whole];

@@ -10,6 +10,7 @@ import { endTexts, limitsOn, resultStrip } from '../strips.ts';
 import { idLink } from '../trail.ts';
 import { chapter, section } from './chapter.ts';
 import { decimal, right, sans, serif, strip } from './columns.ts';
+import { currentPath } from './current-path.ts';
 
 /** Where heat arises, largest first, and what gets hot. */
 export function heat(review: Review): Chapter | undefined {
@@ -17,8 +18,9 @@ export function heat(review: Review): Chapter | undefined {
   const sections = [budget(review, numbers.table), temperatures(review, numbers.table)].filter(
     (one) => one !== undefined,
   );
+  const path = currentPath(review, sections.length + 1, numbers);
   const arises = review.board.circuits.some(({ results }) => results.some((result) => result.heat));
-  return arises && sections.length ? chapter('heat', [], sections) : undefined;
+  return arises && sections.length ? chapter('heat', [], path ? [...sections, path] : sections) : undefined;
 }
 
 /** A loss of all alike together, in watts. */

@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type CommandRun, runCommand } from '../commands/run-command.ts';
 
-/** The demo board's site and packets in a folder of their own, with few simulated boards. */
+/** The site with both packets of one demo board, in a folder of their own, with few simulated boards. */
 export async function buildSite(): Promise<{ folder: string; run: CommandRun; remove(): Promise<void> }> {
   const folder = await mkdtemp(join(tmpdir(), 'copperplate-site-'));
-  const run = await runCommand('packet', ['--out', folder, '--trials', '1000']);
+  const run = await runCommand('packet', ['orchard-cart', '--out', folder, '--trials', '1000']);
   return { folder, run, remove: () => rm(folder, { recursive: true, force: true }) };
 }

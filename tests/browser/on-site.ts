@@ -20,10 +20,23 @@ export const screenPaths = (site: OnSite): string[] =>
 /** One page or more of every kind: the list, each chapter of a packet, a section of it, the guide, the handbook. */
 export const kindPaths = (site: OnSite): string[] =>
   screenPaths(site).filter((path) =>
-    /^index\.html$|^orchard-cart\/rev-b\/([a-z-]+|calculations\/stage)\.html$|^guide\/|^handbook\/(index|derating|voltage-divider|ripple-sharing)\.html$/.test(
+    /^index\.html$|^orchard-cart\/rev-b\/([a-z-]+|calculations\/stage)\.html$|^guide\/(index|spec|tolerance|worst-case)\.html$|^handbook\/(index|published|voltage-divider|ripple-sharing)\.html$/.test(
       path,
     ),
   );
+
+/** A page of each make-up: what differs from it differs in words alone. */
+export const fewPaths: readonly string[] = [
+  'index.html',
+  'orchard-cart/rev-b/index.html',
+  'orchard-cart/rev-b/summary.html',
+  'orchard-cart/rev-b/cautions.html',
+  'orchard-cart/rev-b/calculations/stage.html',
+  'orchard-cart/rev-b/tolerances.html',
+  'orchard-cart/rev-b/parts.html',
+  'guide/tolerance.html',
+  'handbook/voltage-divider.html',
+];
 
 /** Opens pages one after the other in a context of its own. */
 export async function onEach(

@@ -23,7 +23,7 @@ beforeAll(async () => {
   const found = await findBrowser({ platform: process.platform, arch: process.arch, env: process.env, cache });
   if ('missing' in found) throw new Error(found.missing);
   browser = (await openBrowser(found, cache)).browser;
-}, 240_000);
+}, 480_000);
 afterAll(async () => {
   await browser?.close();
   await site?.remove();
@@ -117,4 +117,4 @@ test('a run for one revision leaves the others as they are, and the list still l
   expect(run.out).not.toContain('rev-a');
   expect(readFileSync(join(site.folder, 'orchard-cart/rev-a/summary.html')).equals(before)).toBe(true);
   expect(readFileSync(join(site.folder, 'index.html'), 'utf8')).toContain('href="orchard-cart/rev-a/index.html"');
-}, 240_000);
+}, 480_000);

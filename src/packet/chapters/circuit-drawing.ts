@@ -12,16 +12,23 @@ import { counted, sentence } from '../words.ts';
 
 /** What the circuit looks like, with the designators and values of this board and the nets that it takes from others. */
 export function circuitDrawing(review: Review, circuit: Circuit, numbers: Numbering): Drawing | undefined {
-  const { drawing } = circuit;
-  if (!drawing) return undefined;
+  return circuit.drawing && drawnWith(circuit, (symbol) => shownOf(review, circuit, symbol), numbers.figure());
+}
+
+/** Text of what a symbol of the circuit is worth: `10 kΩ`, `23.4 V to 44.2 V`. */
+export type Shown = (symbol: string) => string;
+
+/** The drawing of a circuit with what `shown` says beside its symbols. */
+export function drawnWith(circuit: Circuit, shown: Shown, number: string): Drawing {
+  const drawing = circuit.drawing!;
   const parts = drawing.parts.map((part): DrawingPart => {
     const { kind, places, heavy, side } = part;
-    return { symbol: kind, places, heavy, label: labelOf(review, circuit, part), ...(side ? { side } : {}) };
+    return { symbol: kind, places, heavy, label: labelOf(shown, circuit, part), ...(side ? { side } : {}) };
   });
   return {
     kind: 'drawing',
     id: `drawing-${circuit.id}`,
-    number: numbers.figure(),
+    number,
     caption: captionOf(circuit),
     parts,
     alt: altOf(circuit, parts),
@@ -55,21 +62,21 @@ const quantities: ReadonlySet<string> = new Set([
   'supply',
 ]);
 
-function labelOf(review: Review, circuit: Circuit, { kind, symbols, words }: DrawnPart): DrawingLine[] {
+function labelOf(shown: Shown, circuit: Circuit, { kind, symbols, words }: DrawnPart): DrawingLine[] {
   const face = kind === 'terminal' || kind === 'supply' ? 'net' : 'value';
   const own: DrawingLine[] = words ? [[{ text: words, face }]] : [];
   const lines = quantities.has(kind)
-    ? symbols.flatMap((symbol) => quantityLines(review, circuit, symbol))
-    : symbols.flatMap((symbol, i) => partLines(review, circuit, symbol, i === 0));
+    ? symbols.flatMap((symbol) => quantityLines(shown, circuit, symbol))
+    : symbols.flatMap((symbol, i) => partLines(shown, circuit, symbol, i === 0));
   return [...own, ...lines];
 }
 
 /** Designator and symbol over the value; further symbols of one part take a line each. */
-function partLines(review: Review, circuit: Circuit, symbol: string, first: boolean): DrawingLine[] {
+function partLines(shown: Shown, circuit: Circuit, symbol: string, first: boolean): DrawingLine[] {
   const refs = first ? inputOf(circuit, symbol)?.refs : undefined;
   const designator = refs ? shortRefs(refs) : undefined;
   const name = symbolRuns(symbol);
-  const value = shownOf(review, circuit, symbol);
+  const value = shown(symbol);
   const behind = run(`\u00a0${value}`, 'value');
   if (!designator) return first ? [name, [run(value, 'value')]] : [[...name, behind]];
   if (designator.length > roomBesideSymbol) return [[run(designator, 'designator')], [...name, behind]];
@@ -80,11 +87,11 @@ function partLines(review: Review, circuit: Circuit, symbol: string, first: bool
 const roomBesideSymbol = 5;
 
 /** The symbol, and where it comes from when another circuit finds it, over its range. */
-function quantityLines(review: Review, circuit: Circuit, symbol: string): DrawingLine[] {
+function quantityLines(shown: Shown, circuit: Circuit, symbol: string): DrawingLine[] {
   const input = inputOf(circuit, symbol);
   const source = input && referenceOf(input);
   const name = [...symbolRuns(symbol), ...(source ? [run(`\u00a0${source}`, 'net')] : [])];
-  return [name, [run(shownOf(review, circuit, symbol), 'range')]];
+  return [name, [run(shown(symbol), 'range')]];
 }
 
 const run = (text: string, face: DrawingRun['face']): DrawingRun => ({ text, face });

@@ -3,6 +3,8 @@ import { methodBlock } from '../../spec/method-block.ts';
 import type { Handbook, Method } from '../../spec/method-schema.ts';
 import { placeTitle } from '../../spec/places.ts';
 import type { Block } from '../block.ts';
+import { drawnWith } from '../chapters/circuit-drawing.ts';
+import { figureText, plain } from '../figures.ts';
 import { name, strong } from '../inline.ts';
 import type { Section } from '../packet.ts';
 import type { Text } from '../text.ts';
@@ -57,6 +59,7 @@ function sections(worked: Worked, safety: SafetyData): Section[] {
     return [block];
   };
   const parts: readonly (readonly [id: string, title: string, blocks: readonly Block[]])[] = [
+    ['drawing', 'What it looks like', drawn(worked)],
     ['symbols', 'Symbols', [symbolsTable(worked)]],
     ['equations', 'Equations, with the example worked', equations(worked)],
     [
@@ -73,4 +76,15 @@ function sections(worked: Worked, safety: SafetyData): Section[] {
   return parts
     .filter(([, , blocks]) => blocks.length > 0)
     .map(([id, title, blocks], i) => ({ id: `section-${id}`, number: String(i + 1), title, aside: [], blocks }));
+}
+
+/** The method's drawing, with the values of the example beside its symbols. */
+function drawn({ circuit, inputs, values }: Worked): Block[] {
+  if (!circuit.drawing) return [];
+  const shown = (symbol: string): string => {
+    const id = `${circuit.id}.${symbol}`;
+    const { unit } = (inputs.get(id) ?? circuit.results.find((result) => result.id === id))!;
+    return figureText(plain(values.get(id)!, unit));
+  };
+  return [drawnWith(circuit, shown, '1')];
 }

@@ -97,6 +97,15 @@ describe.each(methods)('the page of $id', (method) => {
   });
 });
 
+test.each(methods.filter(({ drawing }) => drawing))(
+  'the page of $id has its drawing, with the numbers of the example',
+  ({ id, drawing }) => {
+    const found = blocks(named(id)).find((block) => block.kind === 'drawing')!;
+    expect(found.parts.length).toBe(drawing!.parts.length);
+    expect(found.alt.length).toBeGreaterThan(20);
+  },
+);
+
 test('a page says which cautions look at its numbers', () => {
   const rows = tables(named('bleeder')).find(({ id }) => id === 'table-cautions')!;
   expect(rowsOf(rows)).toEqual(['S06 | CAUTION | Voltage that lingers | t_5, R_bl, t_60']);

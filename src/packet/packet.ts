@@ -53,6 +53,8 @@ export interface Section {
   readonly number: string;
   readonly title: string;
   readonly mark?: { readonly verdict: Verdict; readonly margin: string; readonly deviation?: string };
+  /** What a reader on paper looks it up by, in the contents: `stage, (7.62) to (7.80)`. */
+  readonly key?: string;
   /** Stands in the margin at the section's head. */
   readonly aside: readonly Text[];
   readonly blocks: readonly Block[];

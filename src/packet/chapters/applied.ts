@@ -36,8 +36,7 @@ export function appliedText(review: Review, input: Input): Text {
   const allowed = figureText(plain(toSi(applied.check.limit!, check.unit), check.unit));
   const bears = worstLeft(check, applied.check);
   return [
-    link(fixed(applied.ratio, 2, 'up'), checkAnchor(check.id)),
-    ` of ${allowed}`,
+    link(`${fixed(applied.ratio, 2, 'up')} of ${allowed}`, checkAnchor(check.id)),
     ...(bears ? [` (${figureText(bears)})`] : []),
   ];
 }

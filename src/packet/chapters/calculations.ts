@@ -55,6 +55,7 @@ function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): S
     id: circuit.id,
     number: review.trail.sections.get(circuit.id)!,
     title: circuit.title,
+    key: [circuit.id, ...equationsOf(review, circuit)].join(', '),
     ...(thinnest
       ? {
           mark: {
@@ -67,6 +68,14 @@ function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): S
     aside: aside(review, circuit),
     blocks,
   };
+}
+
+/** Numbers of a circuit's equations, which run through the chapter: (7.62) to (7.80). */
+function equationsOf({ trail }: Review, { results }: Circuit): string[] {
+  const [first, last] = [results[0], results.at(-1)];
+  if (!first || !last) return [];
+  const number = (id: string) => `(${trail.equations.get(id)})`;
+  return [first === last ? number(first.id) : `${number(first.id)} to ${number(last.id)}`];
 }
 
 /** Opens with the verdict, then the number that decides it. */
@@ -103,7 +112,9 @@ function aside(review: Review, circuit: Circuit): Text[] {
       ...(method ? [methodName(method.id)] : []),
       ...(alike ? [alike] : []),
     ],
-    [`${capital(counted(results.length, 'equation'))}, ${counted(checks.length, 'check')}.`],
+    [
+      `${capital(counted(results.length, 'equation'))}${equationsOf(review, circuit).map((one) => ` ${one}`)}, ${counted(checks.length, 'check')}.`,
+    ],
     ...(why ? [[strong('Why these parts.'), ` ${sentence(why)}`]] : []),
     ...(method ? [[strong('Holds when:'), ` ${sentence(method['holds when'])}`]] : []),
     ...temperature(circuit),

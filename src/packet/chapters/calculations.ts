@@ -42,6 +42,7 @@ const reading: Block = {
 
 function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): Section {
   const thinnest = rankedChecks(review).find((check) => check.circuit === circuit.id);
+  const equations = equationsOf(review, circuit);
   const blocks = [
     lead(review, circuit),
     circuitDrawing(review, circuit, numbers),
@@ -55,7 +56,8 @@ function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): S
     id: circuit.id,
     number: review.trail.sections.get(circuit.id)!,
     title: circuit.title,
-    key: [circuit.id, ...equationsOf(review, circuit)].join(', '),
+    key: circuit.id,
+    ...(equations ? { equations } : {}),
     ...(thinnest
       ? {
           mark: {
@@ -70,12 +72,16 @@ function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): S
   };
 }
 
-/** Numbers of a circuit's equations, which run through the chapter: (7.62) to (7.80). */
-function equationsOf({ trail }: Review, { results }: Circuit): string[] {
+/** First and last number of a circuit's equations, which run through the chapter. */
+function equationsOf({ trail }: Review, { results }: Circuit): [first: string, last: string] | undefined {
   const [first, last] = [results[0], results.at(-1)];
-  if (!first || !last) return [];
-  const number = (id: string) => `(${trail.equations.get(id)})`;
-  return [first === last ? number(first.id) : `${number(first.id)} to ${number(last.id)}`];
+  return first && last ? [trail.equations.get(first.id)!, trail.equations.get(last.id)!] : undefined;
+}
+
+function numbersOf(review: Review, circuit: Circuit): string {
+  const [first, last] = equationsOf(review, circuit) ?? [];
+  if (first === undefined) return '';
+  return first === last ? ` (${first})` : ` (${first}) to (${last})`;
 }
 
 /** Opens with the verdict, then the number that decides it. */
@@ -113,7 +119,7 @@ function aside(review: Review, circuit: Circuit): Text[] {
       ...(alike ? [alike] : []),
     ],
     [
-      `${capital(counted(results.length, 'equation'))}${equationsOf(review, circuit).map((one) => ` ${one}`)}, ${counted(checks.length, 'check')}.`,
+      `${capital(counted(results.length, 'equation'))}${numbersOf(review, circuit)}, ${counted(checks.length, 'check')}.`,
     ],
     ...(why ? [[strong('Why these parts.'), ` ${sentence(why)}`]] : []),
     ...(method ? [[strong('Holds when:'), ` ${sentence(method['holds when'])}`]] : []),

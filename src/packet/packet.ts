@@ -53,6 +53,10 @@ export interface Section {
   readonly number: string;
   readonly title: string;
   readonly mark?: { readonly verdict: Verdict; readonly margin: string; readonly deviation?: string };
+  /** What a reader on paper looks it up by, in the contents: the circuit's name. */
+  readonly key?: string;
+  /** Its equations, `7.62` to `7.80`, for the running head: they are numbered through the chapter. */
+  readonly equations?: readonly [first: string, last: string];
   /** Stands in the margin at the section's head. */
   readonly aside: readonly Text[];
   readonly blocks: readonly Block[];

@@ -43,12 +43,18 @@ function chapterRules(chapter: Chapter): string[] {
   if (chapter.sectionPages && chapter.sections.length > 0) {
     return sectionGroups(chapter).map((group) => {
       const [first, last] = [group[0]!, group.at(-1)!];
-      return first === last
-        ? rule(sectionPage(chapter, first), first.number, first.title)
-        : rule(sectionPage(chapter, first), `${first.number} to ${last.number}`, chapter.title);
+      const title = (first === last ? first.title : chapter.title) + equationsIn(group);
+      const numbers = first === last ? first.number : `${first.number} to ${last.number}`;
+      return rule(sectionPage(chapter, first), numbers, title);
     });
   }
   return [rule(chapterPage(chapter), chapter.number, chapter.title, chapter.landscape)];
+}
+
+/** The equations of a group, by whose numbers a reader on paper leafs. */
+function equationsIn(group: readonly Section[]): string {
+  const all = group.flatMap(({ equations }) => equations ?? []);
+  return all.length ? `, equations (${all[0]}) to (${all.at(-1)})` : '';
 }
 
 function rule(name: string, number: string | number, title: string, landscape = false): string {

@@ -1,10 +1,11 @@
 import type { JudgedCheck } from '../check-finding.ts';
 import type { CornerAxis, CornerCell, CornerGrid } from '../findings.ts';
 import { printedUnit, toPrinted } from '../units.ts';
+import { endsOf } from '../worst-case/box.ts';
 import { BoardFunction } from '../worst-case/function.ts';
 import { type CornerSetting, type Held, marginOf, thinnestAt, type Watched } from './cell.ts';
 import { cornersAlone, type Least, provenLeast } from './least.ts';
-import { endsOf, movedBy, weightyConditions } from './weighty.ts';
+import { movedBy, weightyConditions } from './weighty.ts';
 
 /** A margin that a condition moves by less than this share of the limit does not count as moved. */
 const noticeable = 0.01;

@@ -2,7 +2,7 @@ import type { JudgedCheck } from '../check-finding.ts';
 import type { Model } from '../model.ts';
 import { SlackUnder } from '../room/slack.ts';
 import { differenceInUnit, inUnit } from '../units.ts';
-import type { Box } from '../worst-case/box.ts';
+import { type Box, endsOf } from '../worst-case/box.ts';
 
 /**
  * Conditions by how far they move the margins, farthest first; those that move none are left out. Each check counts by
@@ -41,9 +41,3 @@ export function movedBy(check: JudgedCheck, v: number, boxes: readonly Box[]): n
   const share = moved / Math.abs(inUnit(limit, from.check.unit));
   return Number.isFinite(share) ? Math.min(1, share) : 0;
 }
-
-/** From the least to the greatest value that any operating case gives a variable. */
-export const endsOf = (boxes: readonly Box[], v: number): [low: number, high: number] => [
-  Math.min(...boxes.map(({ lo }) => lo[v]!)),
-  Math.max(...boxes.map(({ hi }) => hi[v]!)),
-];

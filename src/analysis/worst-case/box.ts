@@ -31,3 +31,9 @@ export const within = ({ lo, hi }: Box, variables: readonly number[]): Ends => (
   lo: Float64Array.from(variables, (v) => lo[v]!),
   hi: Float64Array.from(variables, (v) => hi[v]!),
 });
+
+/** From the least to the greatest value that any operating case gives a variable. */
+export const endsOf = (boxes: readonly Box[], v: number): [low: number, high: number] => [
+  Math.min(...boxes.map(({ lo }) => lo[v]!)),
+  Math.max(...boxes.map(({ hi }) => hi[v]!)),
+];

@@ -44,6 +44,7 @@ const reading: Block = {
 
 function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): Section {
   const thinnest = rankedChecks(review).find((check) => check.circuit === circuit.id);
+  const equations = equationsOf(review, circuit);
   const blocks = [
     lead(review, circuit),
     circuitDrawing(review, circuit, numbers),
@@ -57,6 +58,8 @@ function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): S
     id: circuit.id,
     number: review.trail.sections.get(circuit.id)!,
     title: circuit.title,
+    key: circuit.id,
+    ...(equations ? { equations } : {}),
     ...(thinnest
       ? {
           mark: {
@@ -69,6 +72,18 @@ function circuitSection(review: Review, circuit: Circuit, numbers: Numbering): S
     aside: aside(review, circuit),
     blocks,
   };
+}
+
+/** First and last number of a circuit's equations, which run through the chapter. */
+function equationsOf({ trail }: Review, { results }: Circuit): [first: string, last: string] | undefined {
+  const [first, last] = [results[0], results.at(-1)];
+  return first && last ? [trail.equations.get(first.id)!, trail.equations.get(last.id)!] : undefined;
+}
+
+function numbersOf(review: Review, circuit: Circuit): string {
+  const [first, last] = equationsOf(review, circuit) ?? [];
+  if (first === undefined) return '';
+  return first === last ? ` (${first})` : ` (${first}) to (${last})`;
 }
 
 /** Opens with the verdict, then the number that decides it. */
@@ -105,7 +120,9 @@ function aside(review: Review, circuit: Circuit): Text[] {
       ...(method ? [methodName(method.id)] : []),
       ...(alike ? [alike] : []),
     ],
-    [`${capital(counted(results.length, 'equation'))}, ${counted(checks.length, 'check')}.`],
+    [
+      `${capital(counted(results.length, 'equation'))}${numbersOf(review, circuit)}, ${counted(checks.length, 'check')}.`,
+    ],
     ...(why ? [[strong('Why these parts.'), ` ${sentence(why)}`]] : []),
     ...(method ? [[strong('Holds when:'), ` ${sentence(method['holds when'])}`]] : []),
     ...temperature(circuit),

@@ -2,11 +2,10 @@ import type { CornerAxis, CornerCell } from '../../analysis/findings.ts';
 import { parseUnit } from '../../quantity/units.ts';
 import type { Column, Table } from '../block.ts';
 import { figureText, plainTyped, toSi } from '../figures.ts';
-import { dash, math, verdictMark } from '../inline.ts';
+import { dash, name as nameOf, verdictMark } from '../inline.ts';
 import { cornerMargin, marginText } from '../margins.ts';
 import type { Section } from '../packet.ts';
 import type { Review } from '../review.ts';
-import { idTex } from '../symbols.ts';
 import type { Text } from '../text.ts';
 import { checkLink, saysOf } from '../trail.ts';
 import { briefly, counted, inWords } from '../words.ts';
@@ -48,10 +47,10 @@ const wordsFor = ({ inputs, trail }: Review, { condition }: CornerAxis): string 
   return /^[A-Z][a-z]/.test(says) ? says.charAt(0).toLowerCase() + says.slice(1) : says;
 };
 
-/** `high, V_cell = 4.2 V` */
+/** `pack.V_cell high, 4.2 V`: in words alone, for a narrow screen repeats the heads of columns in the cells. */
 function levelText({ condition, unit }: CornerAxis, { name, value }: CornerAxis['levels'][number]): Text {
   const printed = parseUnit(unit === '1' ? '' : unit);
-  return [`${name}, `, math(idTex(condition)), ` = ${figureText(plainTyped(toSi(value, printed), printed))}`];
+  return [nameOf(condition), ` ${name}, ${figureText(plainTyped(toSi(value, printed), printed))}`];
 }
 
 function cellText(cell: CornerCell | null): Text {

@@ -2,20 +2,24 @@ import { formatValue } from '../../quantity/figure.ts';
 import type { Result } from '../../spec/board.ts';
 import type { Block, Row, Table } from '../block.ts';
 import { figureText, fixed, outward, percent, plain, toSi } from '../figures.ts';
-import { dash, link, strong } from '../inline.ts';
-import { numbering } from '../numbering.ts';
+import { dash, link, listed, math, strong } from '../inline.ts';
+import { type Numbering, numbering } from '../numbering.ts';
 import type { Chapter, Section } from '../packet.ts';
 import type { Review } from '../review.ts';
+import type { Strip } from '../strip.ts';
 import { endTexts, limitsOn, resultStrip } from '../strips.ts';
+import { idTex } from '../symbols.ts';
+import type { Text } from '../text.ts';
 import { idLink } from '../trail.ts';
 import { chapter, section } from './chapter.ts';
 import { decimal, right, sans, serif, strip } from './columns.ts';
 import { currentPath } from './current-path.ts';
+import { boardSweeps, plotAnchor } from './sweeps.ts';
 
 /** Where heat arises, largest first, and what gets hot. */
 export function heat(review: Review): Chapter | undefined {
   const numbers = numbering(10);
-  const sections = [budget(review, numbers.table), temperatures(review, numbers.table)].filter(
+  const sections = [budget(review, numbers.table, numbers), temperatures(review, numbers.table)].filter(
     (one) => one !== undefined,
   );
   const path = currentPath(review, sections.length + 1, numbers);
@@ -31,7 +35,7 @@ interface Loss {
   readonly worst: number;
 }
 
-function budget(review: Review, number: () => string): Section | undefined {
+function budget(review: Review, number: () => string, figures: Numbering): Section | undefined {
   const { findings } = review;
   const total = findings.results['board.heat'];
   if (!total) return undefined;
@@ -53,7 +57,7 @@ function budget(review: Review, number: () => string): Section | undefined {
     id: 'heat-losses',
     number: number(),
     caption: [
-      'Loss budget, largest first. Each line is at its own worst corner; the sum takes all lines at one corner, and so may be less than the lines together.',
+      'Loss budget, largest first. Each line is at its own worst corner; the sum takes all lines at one corner, and so may be less than the lines together. The strips share one scale, from nothing to the largest line.',
     ],
     columns: [
       sans('Heat'),
@@ -62,11 +66,14 @@ function budget(review: Review, number: () => string): Section | undefined {
       decimal('Typical, W'),
       decimal('Share, %'),
       decimal('Worst, W'),
+      strip(0.26),
     ],
-    groups: [{ rows: [...losses.map((loss) => lossRow(review, loss, sum.typical)), sumRow(review, sum)] }],
+    groups: [
+      { rows: [...losses.map((loss) => lossRow(review, loss, sum.typical, largest.worst)), sumRow(review, sum)] },
+    ],
     wide: true,
   };
-  return section('heat', 1, 'budget', 'Loss budget', [lead, table]);
+  return section('heat', 1, 'budget', 'Loss budget', [lead, table, ...boardSweeps(review, figures)]);
 }
 
 function lossesOf({ board, findings }: Review): Loss[] {
@@ -79,7 +86,7 @@ function lossesOf({ board, findings }: Review): Loss[] {
   );
 }
 
-function lossRow({ trail }: Review, { result, count, typical, worst }: Loss, total: number): Row {
+function lossRow({ trail }: Review, { result, count, typical, worst }: Loss, total: number, largest: number): Row {
   return {
     cells: [
       idLink(trail, result.id),
@@ -88,9 +95,20 @@ function lossRow({ trail }: Review, { result, count, typical, worst }: Loss, tot
       watts(typical, 'nearest'),
       total > 0 ? { number: percent(typical / total, 1, 'nearest') } : dash,
       watts(worst, 'up'),
+      { strip: lossStrip(result.id, typical, worst, largest) },
     ],
   };
 }
+
+/** Ranked bars on one scale: the worst case as a line from nothing, typical as a ring on it. */
+const lossStrip = (id: string, typical: number, worst: number, largest: number): Strip => ({
+  scale: [0, largest > 0 ? largest * 1.02 : 1],
+  worst: [0, worst],
+  typical,
+  limits: [],
+  labels: [],
+  says: `${id}: ${watts(typical, 'nearest').number} W typically, ${watts(worst, 'up').number} W at worst.`,
+});
 
 function sumRow({ trail }: Review, { typical, worst }: { typical: number; worst: number }): Row {
   const all = { number: percent(1, 1, 'nearest'), strong: true };
@@ -102,6 +120,7 @@ function sumRow({ trail }: Review, { typical, worst }: { typical: number; worst:
       { ...watts(typical, 'nearest'), strong: true },
       all,
       { ...watts(worst, 'up'), strong: true },
+      dash,
     ],
   };
 }
@@ -150,7 +169,18 @@ function temperatures(review: Review, number: () => string): Section | undefined
     groups: [{ rows: hot.map(row) }],
     wide: true,
   };
-  return section('heat', 2, 'temperatures', 'Temperatures', [table]);
+  return section('heat', 2, 'temperatures', 'Temperatures', [table, ...overCurrent(review, hot)]);
+}
+
+/** Where a temperature is drawn over what drives it. */
+function overCurrent({ findings }: Review, hot: readonly Result[]): Block[] {
+  const ids = new Set(hot.map(({ id }) => id));
+  const own = new Map<string, number>();
+  const drawn = findings.sweeps.flatMap(({ of, over, circuit }): Text[] => {
+    own.set(circuit, (own.get(circuit) ?? 0) + 1);
+    return ids.has(of) ? [[link(of, plotAnchor(of, own.get(circuit)!)), ' over ', math(idTex(over))]] : [];
+  });
+  return drawn.length ? [{ kind: 'paragraph', text: ['Drawn over what drives them: ', ...listed(drawn), '.'] }] : [];
 }
 
 const varies = (review: Review, { id }: Result): boolean => {

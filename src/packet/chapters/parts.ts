@@ -14,8 +14,10 @@ import type { Text } from '../text.ts';
 import { specifiedAs } from '../tolerance.ts';
 import { checkLink } from '../trail.ts';
 import { inWords, sentence } from '../words.ts';
+import { appliedText } from './applied.ts';
 import { chapter } from './chapter.ts';
-import { decimal, sans, serif, strip } from './columns.ts';
+import { decimal, right, sans, serif, strip } from './columns.ts';
+import { criticalItems } from './critical-items.ts';
 
 /** One line of the parts list: what carries a designator, or is a part by its method, and its ratings. */
 interface PartLine {
@@ -49,14 +51,15 @@ export function parts(review: Review): Chapter | undefined {
     id: 'parts-list',
     number: '11.1',
     caption: [
-      'Room: how far the nominal value may move, all else as specified, before the check named last fails in the worst case; how many times as wide the tolerance may get; how low a rating may go. “Any”: nothing stops it from a tenth to ten times the value. Checks that fail already stop nothing.',
+      'Room: how far the nominal value may move, all else as specified, before the check named last fails in the worst case; how many times as wide the tolerance may get; how low a rating may go. Applied ÷ allowed: what a rating bears in the worst case over what its derating policy leaves of it. “Any”: nothing stops it from a tenth to ten times the value. Checks that fail already stop nothing.',
     ],
     columns,
     groups,
     wide: true,
     scale,
   };
-  return chapter('parts', [lead, table], [], { landscape: true });
+  const sections = [criticalItems(review)].filter((one) => one !== undefined);
+  return chapter('parts', [lead, table], sections, { landscape: true });
 }
 
 const lead: Block = {
@@ -84,6 +87,7 @@ const columns: readonly Column[] = [
   serif('What it is'),
   serif('Value, tolerance, drift'),
   serif('Rating'),
+  right('Applied ÷ allowed'),
   decimal('Down, %'),
   strip(0.14),
   decimal('Up, %'),
@@ -108,6 +112,7 @@ function row(review: Review, { circuit, input }: PartLine, first: boolean): Row 
       [link(input.says ?? input.id, input.id)],
       input.rating ? dash : [specified],
       input.rating ? [specified] : dash,
+      appliedText(review, input),
       ...(room ? roomCells(room, input) : [dash, dash, dash, dash, dash]),
       why(circuit, first),
     ],

@@ -1,19 +1,17 @@
-import type { Board } from '../../spec/board.ts';
 import type { Block, Row, Table } from '../block.ts';
 import { joined, link } from '../inline.ts';
 import { numbering } from '../numbering.ts';
 import type { Chapter } from '../packet.ts';
 import type { Review } from '../review.ts';
 import type { Text } from '../text.ts';
-import { checkLink } from '../trail.ts';
-import { counted } from '../words.ts';
+import { checkLink, idLink } from '../trail.ts';
 import { chapter } from './chapter.ts';
 
 /** Who says so: for equations and checks, and for the numbers that went in. */
 export function sources(review: Review): Chapter | undefined {
   const numbers = numbering(16);
   const rules = [...equationSources(review), ...checkSources(review)];
-  const origins = inputOrigins(review.board);
+  const origins = inputOrigins(review);
   const warned = review.cautions.flatMap(({ id, sources: all = [] }) =>
     all.map((source): Cited => ({ source, by: [link(id, id)] })),
   );
@@ -61,10 +59,10 @@ function checkSources({ board }: Review): Cited[] {
 }
 
 /** What the specification names, and where a method has its usual values from. */
-function inputOrigins({ circuits }: Board): Cited[] {
-  return circuits.flatMap(({ inputs }) =>
+function inputOrigins({ board, trail }: Review): Cited[] {
+  return board.circuits.flatMap(({ inputs }) =>
     inputs.flatMap(({ id, from, value }): Cited[] =>
-      from && value.kind !== 'expression' ? [{ source: from, by: [link(id, id)] }] : [],
+      from && value.kind !== 'expression' ? [{ source: from, by: idLink(trail, id) }] : [],
     ),
   );
 }
@@ -76,14 +74,11 @@ function merged(cited: readonly Cited[]): Row[] {
   return [...bySource].map(([source, by]) => ({
     cells: [
       [source],
-      joined(by.slice(0, most), ', ').concat(
-        by.length > most ? [` and ${counted(by.length - most, 'more', 'more')}`] : [],
-      ),
+      // All of them: who holds a changed data sheet must find every number that it gave.
+      joined(by, '; '),
     ],
   }));
 }
-
-const most = 12;
 
 function table(id: string, number: string, caption: string, used: string, rows: Row[]): Table {
   return {

@@ -24,6 +24,15 @@ export function sweepsOf(review: Review, circuit: Circuit, numbers: Numbering): 
   });
 }
 
+/** Sums of the board over the condition that moves them most. */
+export function boardSweeps(review: Review, numbers: Numbering): Figure[] {
+  const own = review.findings.sweeps.filter(({ circuit }) => circuit === 'board');
+  return own.map((sweep, i) => figureOf(review, sweep, i, numbers.figure(), 'column'));
+}
+
+/** Anchor of a plot: what it shows, and which of its circuit's plots it is, from 1. */
+export const plotAnchor = (of: string, position: number): string => `plot-${of}-${position}`;
+
 /** Units in which a curve is drawn, and its numbers turned into them. */
 interface Drawn {
   readonly of: Unit;
@@ -53,7 +62,7 @@ function figureOf(
   const limit = check ? [', against ', checkLink(check.id)] : [];
   return {
     kind: 'figure',
-    id: `plot-${sweep.of}-${position + 1}`,
+    id: plotAnchor(sweep.of, position + 1),
     number,
     caption: [
       link(sweep.of, sweep.of),

@@ -139,7 +139,7 @@ function contributions(review: Review, limited: readonly Result[], numbers: Numb
     id: 'contributions',
     number: numbers.table(),
     caption: [
-      'What each input contributes to the results with the thinnest margins, largest share of the variance first; at most eight a result. Moves it: change of the result when the input goes from its least to its greatest value, all else typical. Variance: share over simulated boards, where conditions have none; worst: share of all swings together.',
+      'What each input contributes to the results with the thinnest margins, largest share of the variance first; at most eight a result. Moves it: change of the result when the input goes from its least to its greatest value, all else typical. Variance: share over simulated boards, where conditions have none; worst: share of all swings together. Bar: variance; line: worst; both from nothing to the whole.',
     ],
     columns: [
       serif('Symbol'),
@@ -150,6 +150,7 @@ function contributions(review: Review, limited: readonly Result[], numbers: Numb
       unit(),
       decimal('Variance, %'),
       decimal('Worst, %'),
+      strip(0.14),
     ],
     groups: results.map((result) => ({
       title: `${result.says}, ${result.id}`,
@@ -183,7 +184,18 @@ function contributionRows(review: Review, result: Result): Row[] {
         unit.text ? [unit.text] : dash,
         input.value.kind === 'condition' ? dash : { number: percent(variance, 1, 'nearest') },
         { number: percent(worst, 1, 'nearest') },
+        { strip: shareStrip(id, variance, worst) },
       ],
     };
   });
 }
+
+/** Both shares as bars from nothing to the whole, so that what decides is seen before it is read. */
+const shareStrip = (input: string, variance: number, worst: number): Strip => ({
+  scale: [0, 1],
+  ...(worst > 0 ? { worst: [0, worst] as const } : {}),
+  ...(variance > 0 ? { spread: [0, variance, variance] as const } : {}),
+  limits: [],
+  labels: [],
+  says: `${input}: ${percent(variance, 0, 'nearest')} % of the variance, ${percent(worst, 0, 'nearest')} % of the worst case.`,
+});

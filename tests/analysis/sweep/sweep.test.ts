@@ -115,3 +115,20 @@ circuits:
     expect(max).toBeGreaterThan(((x * 2400) / 3200) * 0.5 * (1 - 2e-3));
   }
 });
+
+test('the heat of the whole board is drawn over the condition that moves it most', () => {
+  const { sweeps } = found(`
+conditions:
+  I: 1 A to 5 A typ 2 A
+  T: 0 degC to 40 degC typ 25 degC
+circuits:
+  x:
+    given: { R: 0.1 ohm ±10 %, a: 0.004 1/K }
+    equations:
+      P: { is: "I^2 * R * (1 + a * (T - 25 degC))", unit: W, says: Heat, heat: true }
+  y:
+    equations: { all: { is: board.heat, unit: W, says: Heat of the board } }
+`);
+  expect(sweeps).toMatchObject([{ circuit: 'board', of: 'board.heat', over: 'I', axis: 'condition' }]);
+  expect(sweeps[0]!.runs.at(-1)!.at(-1)!.max).toBeCloseTo(25 * 0.11 * 1.06, 9);
+});

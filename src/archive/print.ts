@@ -14,6 +14,7 @@ import {
   choosePaper,
   formulaMark,
   keepLinksInside,
+  layOutAfresh,
   layYardstick,
   liftYardstick,
   linkEveryAnchor,
@@ -130,6 +131,7 @@ async function settle(
 }
 
 async function print(page: Page, { tagged }: { tagged: boolean }): Promise<PDFDocument> {
+  await page.evaluate(layOutAfresh);
   const bytes = await page.pdf({ preferCSSPageSize: true, printBackground: true, tagged, outline: tagged });
   return PDFDocument.load(bytes, { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest });
 }

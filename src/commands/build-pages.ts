@@ -5,6 +5,7 @@ import { type HandedOver, handOver } from '../site/hand-over.ts';
 import { type Options, useOptions } from '../site/options.ts';
 import { pageChannel } from '../site/page-channel.ts';
 import { screenPages } from '../site/screen-pages.ts';
+import { nameOf } from './finished.ts';
 import type { Progress } from './progress.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -23,10 +24,11 @@ export async function buildPages(
   handOver(what);
   useOptions(options);
   const pages = what.built.reduce((sum, { packet }) => sum + (packet ? screenPages(packet).length + 1 : 0), 0);
+  const names = new Set(what.built.map(nameOf));
   let done = 0;
   const tell = (path: unknown): void => {
-    const [board, revision] = String(path).split('/').filter(Boolean);
-    if (revision !== undefined && done < pages) progress.stage('building page', ++done, pages, `${board}/${revision}`);
+    const name = String(path).split('/').slice(1, 3).join('/');
+    if (names.has(name) && done < pages) progress.stage('building page', ++done, pages, name);
   };
   // Set before Astro is loaded: a shell that is set up for something else must not change what is built.
   process.env.NODE_ENV = 'production';

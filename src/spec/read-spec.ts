@@ -187,6 +187,15 @@ function readConditions(report: Report, spec: Spec): Input[] {
 /** A range, or a plain number for a condition that does not vary. */
 function readRange(report: Report, path: Path, text: string): Quantity | undefined {
   return report.attempt(path, () => {
+    const dash = /^(\S+(?: [^\s\d±+]+)?) ?[-–—] ?(\d.*)$/.exec(text);
+    if (dash && /\d/.test(dash[1]!))
+      throw new TextError({
+        code: 'range-sign',
+        start: 0,
+        end: text.length,
+        found: `\`${text}\``,
+        expected: `the word \`to\` between the ends of a range, such as \`${dash[1]} to ${dash[2]}\``,
+      });
     const quantity = parseQuantity(text);
     if (quantity.form === 'range' || quantity.form === 'number') return quantity;
     throw new TextError({

@@ -194,7 +194,7 @@ function valueDimension(
     throw new TextError({
       code: 'units-disagree',
       ...tree.at,
-      found: `an expression that comes to ${kindOf(found)}${same(found, pureNumber) ? '' : `, in ${coherentUnit(found).text}`}`,
+      found: `an expression that comes to ${kindOf(found)}`,
       expected: pure
         ? 'a pure number, since its unit is 1'
         : `${kindOf(unit.dimension)}, since its unit is ${unit.text}`,

@@ -134,7 +134,7 @@ describe('a problem is shown with its place, what was found, what was expected a
       ),
     ).toMatchInlineSnapshot(`
       "spec.yaml:11:16  units-disagree
-        circuits.a.equations.x.is: found an expression that comes to a power, in W; expected a voltage, since its unit is V.
+        circuits.a.equations.x.is: found an expression that comes to a power; expected a voltage, since its unit is V.
         10 |     equations:
         11 |       x: { is: V * I, unit: V, says: Power }
            |                ^^^^^"

@@ -1,3 +1,4 @@
+import type { Findings } from '../analysis/findings.ts';
 import { calculate } from '../site/calculate.ts';
 import { DesignsError, readDesigns } from '../site/designs.ts';
 import { loadHandbook } from '../site/handbook-files.ts';
@@ -18,7 +19,7 @@ async function check(options: Options): Promise<ExitStatus> {
     throw new UsageError(
       `found ${designs.length} revisions for --json; expected one, such as \`npm run check -- --json ${designs[0]!.board}/${designs[0]!.revision}\`.`,
     );
-  const book = loadHandbook();
+  const book = loadHandbook(options.designs);
   const outcomes: Outcome[] = [];
   let readable = true;
   for (const design of designs) {
@@ -33,6 +34,7 @@ async function check(options: Options): Promise<ExitStatus> {
       revision: design.revision,
       verdict: found.findings.verdict,
       supersedes: found.board.identity.supersedes,
+      thinnest: thinnestOf(found.findings),
     });
     console.log(
       options.json
@@ -40,7 +42,13 @@ async function check(options: Options): Promise<ExitStatus> {
         : marginsTable(found.findings, process.stdout.columns ?? 120),
     );
   }
-  return readable ? statusOf(outcomes) : 2;
+  return readable ? statusOf(outcomes, options.failUnder) : 2;
+}
+
+/** Least margin of the checks that nobody has accepted as they are. */
+function thinnestOf({ checks }: Findings): number | undefined {
+  const margins = checks.flatMap(({ margin, verdict }) => (margin === null || verdict === 'accepted' ? [] : [margin]));
+  return margins.length ? Math.min(...margins) : undefined;
 }
 
 await run(check);

@@ -6,12 +6,12 @@ import { say } from './printable.ts';
 import { type ExitStatus, run } from './run.ts';
 
 /** Prints methods of the handbook: symbols, equations, checks, sources, and a circuit to paste. */
-async function method({ only }: Options): Promise<ExitStatus> {
+async function method({ only, designs }: Options): Promise<ExitStatus> {
   if (!only.length)
     throw new UsageError(
       'found no name; expected a method such as `npm run method -- voltage-divider`. `npm run new -- --list` shows them all.',
     );
-  const { methods } = loadHandbook();
+  const { methods } = loadHandbook(designs);
   const sheets = only.map((name) => {
     const one = methods.get(name) ?? methods.get(name.replaceAll('_', '-'));
     if (one) return methodSheet(one, process.stdout.columns ?? 100);

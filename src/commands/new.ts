@@ -18,7 +18,8 @@ const usage =
 /** Makes a design folder with a commented spec that builds, or a new revision from another; --list shows the methods. */
 async function make(words: readonly string[]): Promise<ExitStatus> {
   if (words.includes('--list')) {
-    say(methodList(loadHandbook(), process.stdout.columns ?? 100));
+    const { designs } = readOptions(words.filter((word) => word !== '--list'));
+    say(methodList(loadHandbook(designs), process.stdout.columns ?? 100));
     return 0;
   }
   const { from, rest } = fromOf(words);

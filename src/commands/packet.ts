@@ -13,7 +13,7 @@ import { summary } from './summary.ts';
 /** Calculates, builds the site, prints, archives and puts all in the output folder; what fails leaves the earlier output. */
 async function packet(options: Options): Promise<ExitStatus> {
   refuseDate();
-  const book = loadHandbook();
+  const book = loadHandbook(options.designs);
   const all = readDesigns(options.designs);
   const asked = readDesigns(options.designs, options.only);
   if (!asked.length)

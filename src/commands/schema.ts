@@ -12,7 +12,7 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 /** Writes the editor's schema: at the root of this project, or into the designs folder that was named, its own methods included. */
 async function schema({ designs }: Options): Promise<ExitStatus> {
   const path = join(designs === usualOptions.designs ? root : designs, schemaName);
-  await writeFile(path, schemaText(loadHandbook(), loadSafety()));
+  await writeFile(path, schemaText(loadHandbook(designs), loadSafety()));
   console.log(`${relative(process.cwd(), path)} is written.`);
   return 0;
 }

@@ -5,6 +5,7 @@ import { link, strong } from '../packet/inline.ts';
 import type { Text } from '../packet/text.ts';
 import type { StoredRevision } from './calculated.ts';
 import { loadHandbook } from './handbook-files.ts';
+import { currentOptions } from './options.ts';
 import { loadPublished } from './published-files.ts';
 import { loadSafety } from './safety-files.ts';
 import { addressOf, type Links, methodAddress } from './screen-pages.ts';
@@ -15,7 +16,7 @@ export function handbookLoader(): Loader {
     name: 'copperplate-handbook',
     async load({ store }) {
       store.clear();
-      for (const page of handbookPages(loadHandbook(), loadSafety(), loadPublished()))
+      for (const page of handbookPages(loadHandbook(currentOptions().designs), loadSafety(), loadPublished()))
         store.set({ id: page.id, data: { ...page } });
     },
   };

@@ -13,6 +13,8 @@ export interface Options {
   readonly json: boolean;
   readonly quiet: boolean;
   readonly fresh: boolean;
+  /** A check with less margin than this ratio counts as failing; undefined is no such demand. */
+  readonly failUnder: number | undefined;
 }
 
 export const usualOptions: Options = {
@@ -25,6 +27,7 @@ export const usualOptions: Options = {
   json: false,
   quiet: false,
   fresh: false,
+  failUnder: undefined,
 };
 
 /** The command line cannot be understood. */
@@ -33,7 +36,7 @@ export class UsageError extends Error {
 }
 
 const flags = ['json', 'quiet', 'fresh'] as const;
-const valued = ['designs', 'out', 'trials', 'seed', 'paper'] as const;
+const valued = ['designs', 'out', 'trials', 'seed', 'paper', 'fail-under'] as const;
 
 /**
  * Options from the words behind a command.
@@ -71,10 +74,15 @@ const expected = {
   trials: 'a whole number of simulated boards from 100 to 100 000 000',
   seed: 'a whole number from 0 to 4 294 967 295',
   paper: '`A4` or `Letter`',
+  'fail-under': 'a margin such as `5%`',
 };
 
 function readValue(name: (typeof valued)[number], text: string): Partial<Options> {
   if (name === 'designs' || name === 'out') return { [name]: resolve(text) };
+  if (name === 'fail-under') {
+    const share = /^(-?\d+(?:\.\d+)?) ?(%?)$/.exec(text.trim());
+    if (share) return { failUnder: Number(share[1]) / (share[2] ? 100 : 1) };
+  }
   if (name === 'paper' && (text === 'A4' || text === 'Letter')) return { paper: text };
   const number = /^\d+$/.test(text) ? Number(text) : Number.NaN;
   if (name === 'trials' && number >= 100 && number <= 1e8) return { trials: number };

@@ -11,13 +11,13 @@ import { currentOptions, type Options } from './options.ts';
 
 /** Every revision that was asked for, as a packet or as the reason why there is none. */
 export async function calculateAll(options: Options = currentOptions()): Promise<Calculated[]> {
-  const book = loadHandbook();
+  const book = loadHandbook(options.designs);
   return readDesigns(options.designs, options.only).map((design) => packetFor(design, book, options));
 }
 
 /** One revision as a packet, or as the reason why there is none. */
 export function packetFor(design: DesignFolder, book: Book, options: Options): Calculated {
-  const watch = [...design.files.keys()].map((name) => join(design.folder, name));
+  const watch = [...[...design.files.keys()].map((name) => join(design.folder, name)), ...book.paths];
   const { board, revision } = design;
   const found = calculate(design, book, options);
   if ('failure' in found) return { board, revision, failure: found.failure, watch };

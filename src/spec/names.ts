@@ -1,5 +1,5 @@
 import type { Tree } from '../expression/tree.ts';
-import { TextError } from '../quantity/text-problem.ts';
+import type { TextProblem } from '../quantity/text-problem.ts';
 import { meant } from './schema-problems.ts';
 
 /** What the symbols of one circuit stand for. */
@@ -13,32 +13,50 @@ export interface Scope {
 /**
  * Scope of a circuit: its own symbols first, then the conditions of the board, then `circuit.symbol` of others,
  * `derating.factor` and `board.total`.
+ * @param own  symbols that the circuit has
+ * @param everywhere  ids of the board
+ * @param excused  whether a name may belong to something that could not be read; it then stands for itself
  */
-export function scopeOf(circuit: string | undefined, own: ReadonlySet<string>, everywhere: ReadonlySet<string>): Scope {
+export function scopeOf(
+  circuit: string,
+  own: ReadonlySet<string>,
+  everywhere: ReadonlySet<string>,
+  excused: (name: string) => boolean = () => false,
+): Scope {
   return {
-    find: (name) => (circuit && own.has(name) ? `${circuit}.${name}` : everywhere.has(name) ? name : undefined),
+    find: (name) => (own.has(name) ? `${circuit}.${name}` : everywhere.has(name) || excused(name) ? name : undefined),
     known: () => [...own, ...everywhere],
   };
 }
 
-/** The tree with every name replaced by the id it stands for. Throws a TextError at the first name that is unknown. */
-export function resolved(tree: Tree, scope: Scope): Tree {
+/**
+ * The scope inside the value of one symbol. A value cannot follow from itself, so there its own name means the condition of
+ * the board: `f_e: f_e` gives a circuit the condition `f_e`.
+ */
+export function scopeWithin(symbol: string, scope: Scope, conditions: ReadonlySet<string>): Scope {
+  if (!conditions.has(symbol)) return scope;
+  return { ...scope, find: (name) => (name === symbol ? symbol : scope.find(name)) };
+}
+
+/** The tree with every name replaced by the id it stands for; names that are unknown stay, and each is reported. */
+export function resolved(tree: Tree, scope: Scope, report: (problem: TextProblem) => void): Tree {
   switch (tree.kind) {
     case 'number':
       return tree;
     case 'symbol': {
       const id = scope.find(tree.name);
       if (id !== undefined) return { ...tree, name: id };
-      throw new TextError({
+      report({
         code: 'unknown-name',
         ...tree.at,
         found: `the name \`${tree.name}\``,
         expected: 'a symbol of this circuit, a condition of the board, or `circuit.symbol`',
         ...meant(tree.name, scope.known()),
       });
+      return tree;
     }
     case 'call':
-      return { ...tree, args: tree.args.map((arg) => resolved(arg, scope)) };
+      return { ...tree, args: tree.args.map((arg) => resolved(arg, scope, report)) };
     default:
       return tree satisfies never;
   }

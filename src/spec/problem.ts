@@ -49,6 +49,10 @@ export function showProblem(problem: Problem): string {
   ].join('\n');
 }
 
+/** Problems as they stand in their file, from top to bottom. */
+export const inOrder = (problems: readonly Problem[]): Problem[] =>
+  problems.toSorted((a, b) => a.line - b.line || a.column - b.column);
+
 export const showProblems = (problems: readonly Problem[]): string => problems.map(showProblem).join('\n\n');
 
 /** Control characters would let a file write to the reader's terminal; they are shown as pictures of themselves. */

@@ -1,8 +1,11 @@
 import { parseExpression, parseStatement } from '../expression/parse.ts';
 import type { Tree } from '../expression/tree.ts';
+import { kindOf } from '../quantity/coherent-unit.ts';
 import { isPure, pureNumber, same } from '../quantity/dimension.ts';
 import { looksLikeQuantity } from '../quantity/looks-like-quantity.ts';
+import { nearest } from '../quantity/nearest.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
+import { withArticle } from '../quantity/place.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { TextError } from '../quantity/text-problem.ts';
 import type { Unit } from '../quantity/unit.ts';
@@ -29,6 +32,10 @@ export type DraftCircuit = Omit<Circuit, 'checks' | 'validity'> & {
   readonly places: ReadonlyMap<string, Path>;
   /** Ids whose unit nobody typed: it follows from their dimension. */
   readonly unitless: ReadonlySet<string>;
+  /** Every symbol that is given or found, also where its text could not be read. */
+  readonly declared: ReadonlySet<string>;
+  /** Names of its checks, also of those that could not be read. */
+  readonly checkNames: readonly string[];
 };
 
 /** Reads one circuit of a spec. What cannot be read is left out and reported; the caller throws the board away then. */
@@ -43,6 +50,7 @@ export function readCircuit(
   const places = new Map<string, Path>();
   const unitless = new Set<string>();
   const inputs = readInputs(report, id, spec, method, places, unitless);
+  reportRefs(report, id, spec, method);
   const equations = { ...fromMethod(method?.equations, path), ...fromSpec(spec.equations, path, 'equations') };
   const results = Object.entries(equations).flatMap(([symbol, { spec: equation, at }]) => {
     places.set(`${id}.${symbol}`, at);
@@ -65,9 +73,13 @@ export function readCircuit(
     };
     return [result];
   });
-  reportClashes(report, id, spec, method, inputs);
+  const given = new Set([...Object.keys(method?.symbols ?? {}), ...Object.keys(spec.given ?? {})]);
+  const found = Object.keys(equations);
+  reportClashes(report, id, given, found);
   const ordered = orderedChecks(id, { ...fromMethod(method?.order, path), ...fromSpec(spec.order, path, 'order') });
   reportIdleRail(report, path, spec, method);
+  const checkNames = Object.keys({ ...method?.checks, ...spec.checks, ...ordered.checks });
+  reportPlots(report, id, spec, { given, found, conditions, checks: checkNames });
   const checks = readChecks(
     report,
     id,
@@ -110,7 +122,8 @@ export function readCircuit(
         ...fromSpec(spec['test points'], path, 'test points'),
       },
       results,
-      new Set([...inputs.map(({ symbol }) => symbol), ...conditions]),
+      found,
+      new Set([...given, ...conditions]),
     ),
     plots: [...(method?.plots ?? []), ...(spec.plots ?? [])].map(({ of, over, limit, says }) => ({
       of,
@@ -121,6 +134,8 @@ export function readCircuit(
     sources: { ...method?.sources, ...spec.sources },
     places,
     unitless,
+    declared: new Set([...given, ...found]),
+    checkNames,
     ...(method ? { method } : {}),
     ...(spec.why ? { why: spec.why } : {}),
     ...(temperature ? { temperature } : {}),
@@ -175,10 +190,13 @@ function readInputs(
   const path: Path = ['circuits', id, 'given'];
   const given = spec.given ?? {};
   const symbols = method?.symbols ?? {};
+  // A symbol that is missing because its name is misspelt is told of once, where it is misspelt.
+  const misspelt = new Set<string>();
   if (method) {
     for (const name of Object.keys(given)) {
-      if (!Object.hasOwn(symbols, name) && !usedInSpec(spec, name))
-        report.problems.push(unknownKey(report.yaml, [...path, name], name, Object.keys(symbols)));
+      if (Object.hasOwn(symbols, name) || usedInSpec(spec, name)) continue;
+      report.problems.push(unknownKey(report.yaml, [...path, name], name, Object.keys(symbols)));
+      for (const near of nearest(name, Object.keys(symbols), 1)) misspelt.add(near);
     }
   }
   const names = [...new Set([...Object.keys(symbols), ...Object.keys(given)])];
@@ -187,13 +205,14 @@ function readInputs(
     const typed: GivenSpec | undefined = Object.hasOwn(given, symbol) ? given[symbol] : undefined;
     const at: Path = [...path, symbol];
     places.set(`${id}.${symbol}`, typed ? at : ['circuits', id, 'method']);
+    if (!typed && known?.usual === undefined && misspelt.has(symbol)) return [];
     if (!typed && known?.usual === undefined) {
       report.add(
         Object.keys(given).length ? at : ['circuits', id, 'given'],
         {
           code: 'missing-value',
           found: `no value for \`${symbol}\` (${known!.says})`,
-          expected: `a ${describeOf(known!.unit)} in ${known!.unit}`,
+          expected: `${withArticle(describeOf(known!.unit))}${known!.unit === '1' ? '' : ` in ${known!.unit}`}${likeIn(method, symbol)}`,
           hint: `Add \`${symbol}:\` under \`given\` of \`${id}\`; there is no safe value to assume.`,
         },
         'key',
@@ -203,7 +222,7 @@ function readInputs(
     const unit = known ? parseUnit(known.unit) : undefined;
     const textAt: Path = typed && isLong(report, at) ? [...at, 'is'] : at;
     const value = report.attempt(typed ? textAt : ['circuits', id, 'method'], () =>
-      readValue(typed?.is ?? known!.usual!, unit),
+      readValue(typed?.is ?? known!.usual!, unit, method?.example.given[symbol]),
     );
     if (!value) return [];
     if (value.kind === 'expression' && !unit) unitless.add(`${id}.${symbol}`);
@@ -247,31 +266,30 @@ const usedInSpec = (spec: CircuitSpec, name: string): boolean =>
     ...Object.values(spec.given ?? {}).map((g) => g.is),
   ].some((text) => new RegExp(`(^|[^A-Za-z0-9_.])${name}($|[^A-Za-z0-9_])`).test(text));
 
-function readValue(text: string, unit: Unit | undefined): InputValue {
-  if (!looksLikeQuantity(text)) return { kind: 'expression', tree: parseExpression(text), text };
-  const quantity = parseQuantity(text);
-  if (unit) requireDimension(quantity, unit, text);
-  return { kind: kindOf(quantity), quantity };
+/** `, such as `150 kohm``, where the worked example of the method gives the symbol. */
+function likeIn(method: Method | undefined, symbol: string): string {
+  const example = method?.example.given[symbol];
+  return example ? `, such as \`${example}\`` : '';
 }
 
-const kindOf = (quantity: Quantity): 'condition' | 'part' | 'exact' =>
+function readValue(text: string, unit: Unit | undefined, example?: string): InputValue {
+  if (!looksLikeQuantity(text)) return { kind: 'expression', tree: parseExpression(text), text };
+  const quantity = parseQuantity(text);
+  if (unit) requireDimension(quantity, unit, text, example);
+  return { kind: standing(quantity), quantity };
+}
+
+const standing = (quantity: Quantity): 'condition' | 'part' | 'exact' =>
   quantity.form === 'range' ? 'condition' : quantity.form === 'number' ? 'exact' : 'part';
 
-export function requireDimension(quantity: Quantity, unit: Unit, text: string): void {
+export function requireDimension(quantity: Quantity, unit: Unit, text: string, example?: string): void {
   if (same(quantity.unit.dimension, unit.dimension)) return;
-  const kind = same(quantity.unit.dimension, pureNumber)
-    ? 'a pure number'
-    : `a quantity of ${describeDimension(quantity.unit.dimension)}`;
   throw new TextError({
     code: 'wrong-unit',
     start: 0,
     end: text.length,
-    found: `\`${text}\`, which is ${kind}`,
-    expected:
-      `a quantity of ${describeDimension(unit.dimension)} such as \`1 ${unit.text === '' ? '' : unit.text}\``.replace(
-        ' `1 `',
-        ' `1`',
-      ),
+    found: `\`${text}\`, which is ${kindOf(quantity.unit.dimension)}`,
+    expected: `${kindOf(unit.dimension)} such as \`${example ?? `1 ${unit.text}`.trim()}\``,
   });
 }
 
@@ -347,9 +365,9 @@ function readTestPoints(
   id: string,
   points: Placed<TestPointSpec>,
   results: readonly Result[],
+  readable: readonly string[],
   stimuli: ReadonlySet<string>,
 ): TestPoint[] {
-  const readable = results.map(({ symbol }) => symbol);
   return Object.entries(points).map(([name, { spec, at }]) => {
     const inMethod = at.at(-1) === 'method';
     if (!readable.includes(spec.read)) {
@@ -442,24 +460,71 @@ function readTemperature(
 }
 
 /** A symbol is either given or found. */
-function reportClashes(
-  report: Report,
-  id: string,
-  spec: CircuitSpec,
-  method: Method | undefined,
-  inputs: readonly Input[],
-): void {
-  const found = new Set([...Object.keys(method?.equations ?? {}), ...Object.keys(spec.equations ?? {})]);
-  for (const { symbol } of inputs) {
-    if (!found.has(symbol)) continue;
+function reportClashes(report: Report, id: string, given: ReadonlySet<string>, found: readonly string[]): void {
+  for (const symbol of found) {
+    if (!given.has(symbol)) continue;
     report.add(
       ['circuits', id, 'given', symbol],
       {
         code: 'given-and-found',
         found: `\`${symbol}\` both given and found by an equation`,
         expected: 'one of the two',
+        hint: 'Rename one of them, or leave out what is given.',
       },
       'key',
     );
+  }
+}
+
+/** A designator belongs to something that is given. */
+function reportRefs(report: Report, id: string, spec: CircuitSpec, method: Method | undefined): void {
+  const known = [...new Set([...Object.keys(method?.symbols ?? {}), ...Object.keys(spec.given ?? {})])];
+  for (const symbol of Object.keys(spec.refs ?? {})) {
+    if (known.includes(symbol)) continue;
+    report.add(
+      ['circuits', id, 'refs', symbol],
+      {
+        code: 'unknown-name',
+        found: `a designator for \`${symbol}\``,
+        expected: known.length
+          ? `a symbol that \`${id}\` is given: ${known.map((name) => `\`${name}\``).join(', ')}`
+          : `a symbol under \`given\` of \`${id}\``,
+        ...meant(symbol, known),
+      },
+      'key',
+    );
+  }
+}
+
+interface PlotNames {
+  readonly given: ReadonlySet<string>;
+  readonly found: readonly string[];
+  readonly conditions: ReadonlySet<string>;
+  readonly checks: readonly string[];
+}
+
+/** A plot draws a result over something that goes in, with the limit of a check. */
+function reportPlots(report: Report, id: string, spec: CircuitSpec, names: PlotNames): void {
+  const sides = [
+    { key: 'of', known: names.found, expected: 'a result of this circuit, such as `V_out`' },
+    {
+      key: 'over',
+      known: [...names.given, ...names.conditions],
+      expected: 'something that is given here, or a condition of the board',
+    },
+    { key: 'limit', known: names.checks, expected: 'a check of this circuit' },
+  ] as const;
+  for (const [i, plot] of (spec.plots ?? []).entries()) {
+    for (const { key, known, expected } of sides) {
+      const name = plot[key];
+      // Another circuit's symbol is looked for where all circuits are known.
+      if (name === undefined || known.includes(name) || (key === 'over' && name.includes('.'))) continue;
+      report.add(['circuits', id, 'plots', i, key], {
+        code: key === 'limit' ? 'unknown-check' : 'unknown-name',
+        found: `\`${name}\``,
+        expected,
+        ...meant(name, known),
+      });
+    }
   }
 }

@@ -1,4 +1,5 @@
-import type { Circuit, Input } from './board.ts';
+import type { Input } from './board.ts';
+import type { DraftCircuit } from './read-circuit.ts';
 import type { Action, Criterion, Decision, Deviation, Requirement, ReviewRecord, Verification } from './record.ts';
 import { verifications } from './record-schema.ts';
 import type { Report } from './report.ts';
@@ -12,27 +13,35 @@ export interface Names {
   /** Test points and results. */
   readonly points: readonly string[];
   readonly all: ReadonlySet<string>;
+  /** Whether a name may be that of something that could not be read, of which nothing more is said. */
+  excused(name: string): boolean;
 }
 
-export function namesOf(spec: Spec, circuits: readonly Circuit[], conditions: readonly Input[]): Names {
-  const checks = circuits.flatMap((circuit) => circuit.checks.map(({ id }) => id));
-  const results = circuits.flatMap((circuit) => circuit.results.map(({ id }) => id));
+/** Names of a board before it is known whether its equations hold together. */
+export function namesOf(
+  spec: Spec,
+  drafts: readonly DraftCircuit[],
+  conditions: readonly Input[],
+  unread: ReadonlySet<string>,
+): Names {
+  const checks = drafts.flatMap(({ id, checkNames }) => checkNames.map((name) => `${id}.${name}`));
+  const symbols = drafts.flatMap(({ id, declared }) => [...declared].map((symbol) => `${id}.${symbol}`));
+  const given = new Set(drafts.flatMap((draft) => draft.inputs.map(({ id }) => id)));
   const points = [
-    ...circuits.flatMap((circuit) => circuit.testPoints.map(({ name }) => `${circuit.id}.${name}`)),
-    ...results,
+    ...drafts.flatMap(({ id, testPoints }) => testPoints.map(({ name }) => `${id}.${name}`)),
+    ...symbols.filter((id) => !given.has(id)),
   ];
-  const inputs = circuits.flatMap((circuit) => circuit.inputs.map(({ id }) => id));
   return {
     checks,
     points,
     all: new Set([
-      ...circuits.map(({ id }) => id),
+      ...drafts.map(({ id }) => id),
       ...conditions.map(({ id }) => id),
-      ...inputs,
-      ...results,
+      ...symbols,
       ...checks,
       ...Object.keys(spec.requirements ?? {}),
     ]),
+    excused: (name) => unread.has(name.split('.', 1)[0]!),
   };
 }
 
@@ -40,10 +49,10 @@ export function readRequirements(report: Report, spec: Spec, names: Names): Requ
   return Object.entries(spec.requirements ?? {}).map(([id, requirement]) => {
     const path: Path = ['requirements', id];
     const shownBy = (requirement['shown by'] ?? []).flatMap((pattern, i) =>
-      readPattern(report, at(report, [...path, 'shown by'], i), pattern, names.checks),
+      readPattern(report, at(report, [...path, 'shown by'], i), pattern, names),
     );
     const tested = (requirement['tested at'] ?? []).map((point, i) => {
-      if (!names.points.includes(point))
+      if (!names.points.includes(point) && !names.excused(point))
         report.add(at(report, [...path, 'tested at'], i), {
           code: 'unknown-point',
           found: `\`${point}\``,
@@ -68,11 +77,11 @@ export function readRequirements(report: Report, spec: Spec, names: Names): Requ
   });
 }
 
-function readPattern(report: Report, path: Path, pattern: string, checks: readonly string[]): string[] {
+function readPattern(report: Report, path: Path, pattern: string, { checks, excused }: Names): string[] {
   const hits = checks.filter(
     (check) => check === pattern || (pattern.endsWith('.*') && check.startsWith(pattern.slice(0, -1))),
   );
-  if (!hits.length)
+  if (!hits.length && !excused(pattern))
     report.add(path, {
       code: 'unknown-check',
       found: `\`${pattern}\``,
@@ -99,10 +108,10 @@ function readMethods(report: Report, path: Path, typed: readonly string[] | unde
   });
 }
 
-export function readDeviations(report: Report, spec: Spec, { checks }: Names): Deviation[] {
+export function readDeviations(report: Report, spec: Spec, { checks, excused }: Names): Deviation[] {
   return (spec.deviations ?? []).map((one, i) => {
     const { check, reason, approved, by, effect, until } = one;
-    if (!checks.includes(check))
+    if (!checks.includes(check) && !excused(check))
       report.add(['deviations', i, 'check'], {
         code: 'unknown-check',
         found: `\`${check}\``,
@@ -181,10 +190,10 @@ function readAbout(
   report: Report,
   path: Path,
   about: readonly string[] | undefined,
-  { all }: Names,
+  { all, excused }: Names,
 ): readonly string[] {
   for (const [i, id] of (about ?? []).entries())
-    if (!all.has(id))
+    if (!all.has(id) && !excused(id))
       report.add(at(report, path, i), {
         code: 'unknown-name',
         found: `\`${id}\``,

@@ -1,12 +1,13 @@
+import type { z } from 'zod';
 import { isPure, same } from '../quantity/dimension.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { TextError, type TextProblem } from '../quantity/text-problem.ts';
 import { describeDimension } from '../quantity/units.ts';
 import type { Board, CautionDecision, Identity, Input, OperatingCase } from './board.ts';
-import { circuit as circuitSchema } from './circuit-schema.ts';
+import { knownKeys } from './known-keys.ts';
 import type { Handbook, Policy } from './method-schema.ts';
-import type { Problem } from './problem.ts';
+import { inOrder, type Problem } from './problem.ts';
 import { readCircuit } from './read-circuit.ts';
 import {
   type Names,
@@ -17,8 +18,8 @@ import {
   readRequirements,
   readReview,
 } from './read-record.ts';
-import { action, comment, decision, deviation, requirement, review } from './record-schema.ts';
 import { hasKey, Report } from './report.ts';
+import { salvaged } from './salvage.ts';
 import { meant, schemaProblems } from './schema-problems.ts';
 import { settle } from './settle.ts';
 import { type Spec, specSchema } from './spec-schema.ts';
@@ -47,10 +48,29 @@ export function readSpec(text: string, source: SpecSource, handbook: Handbook): 
   const locate: ReadSpec['locate'] = (id, what) => yaml.at(places.get(id) ?? (id === 'status' ? ['status'] : []), what);
   if (yaml.problems.length) return { problems: yaml.problems, locate };
   const parsed = specSchema.safeParse(yaml.data);
-  if (!parsed.success) return { problems: schemaProblems(yaml, parsed.error.issues, knownKeys), locate };
   const report = new Report(yaml);
+  if (!parsed.success) {
+    report.problems.push(...schemaProblems(yaml, parsed.error.issues, (path) => knownKeys(specSchema, path)));
+    const rest = readable(yaml.data, parsed.error.issues);
+    if (rest) assemble(report, rest.spec, source, handbook, places, rest.lost);
+    return { problems: inOrder(report.problems), locate };
+  }
   const board = assemble(report, parsed.data, source, handbook, places);
-  return report.problems.length ? { problems: report.problems, locate } : { board, problems: [], locate };
+  return report.problems.length ? { problems: inOrder(report.problems), locate } : { board, problems: [], locate };
+}
+
+/** The parts of a misshapen spec whose shape is right, and the names that went with the others. */
+function readable(
+  data: unknown,
+  issues: readonly z.core.$ZodIssue[],
+): { spec: Spec; lost: ReadonlySet<string> } | undefined {
+  const faults = issues.map((issue) => ({
+    path: issue.path as Path,
+    ...(issue.code === 'unrecognized_keys' ? { keys: issue.keys } : {}),
+  }));
+  const rest = salvaged(data, faults, Object.keys(specSchema.shape));
+  const parsed = rest && specSchema.safeParse(rest.data);
+  return rest && parsed?.success ? { spec: parsed.data, lost: rest.lost } : undefined;
 }
 
 function assemble(
@@ -59,13 +79,16 @@ function assemble(
   source: SpecSource,
   handbook: Handbook,
   places: Map<string, Path>,
+  lost: ReadonlySet<string> = new Set(),
 ): Board {
   const conditions = readConditions(report, spec);
   const { policy, derating } = readDerating(report, spec, handbook);
-  const names = new Set(conditions.map(({ id }) => id));
+  const names = new Set([...Object.keys(spec.conditions ?? {}), ...lost]);
+  const unread = new Set([...lost, ...names].filter((name) => !conditions.some(({ id }) => id === name)));
   const drafts = Object.entries(spec.circuits ?? {}).map(([id, circuit]) => {
     const method = circuit.method === undefined ? undefined : handbook.methods.get(circuit.method);
     if (circuit.method !== undefined && !method) {
+      unread.add(id);
       report.add(['circuits', id, 'method'], {
         code: 'unknown-method',
         found: `the method \`${circuit.method}\``,
@@ -73,7 +96,7 @@ function assemble(
         ...meant(circuit.method, handbook.methods.keys()),
       });
     }
-    if (id === 'board' || id === 'derating' || names.has(id)) {
+    if (id === 'board' || id === 'derating' || Object.hasOwn(spec.conditions ?? {}, id)) {
       report.add(
         ['circuits', id],
         {
@@ -87,17 +110,9 @@ function assemble(
     return method || circuit.method === undefined ? readCircuit(report, id, circuit, method, names) : undefined;
   });
   for (const draft of drafts) for (const [id, path] of draft?.places ?? []) places.set(id.replace(':', '.'), path);
-  // Names of a circuit that could not be read would all be reported as unknown; one message for it is enough.
-  const complete = report.problems.length === 0;
-  const { circuits, totals } = complete
-    ? settle(
-        report,
-        drafts.filter((d) => d !== undefined),
-        conditions,
-        derating,
-      )
-    : { circuits: [], totals: [] };
-  const record = complete ? readRecord(report, spec, namesOf(spec, circuits, conditions)) : noRecord;
+  const read = drafts.filter((draft) => draft !== undefined);
+  const record = readRecord(report, spec, namesOf(spec, read, conditions, unread));
+  const { circuits, totals } = settle(report, read, conditions, derating, unread);
   return {
     name: source.board,
     revision: source.revision,
@@ -117,8 +132,6 @@ function assemble(
 }
 
 type BoardRecord = Pick<Board, 'requirements' | 'deviations' | 'decisions' | 'actions' | 'review'>;
-const noRecord: BoardRecord = { requirements: [], deviations: [], decisions: [], actions: [] };
-
 /** Requirements, decisions and the review: what speaks of circuits that are known by now. */
 function readRecord(report: Report, spec: Spec, names: Names): BoardRecord {
   const review = readReview(report, spec, names);
@@ -174,6 +187,15 @@ function readConditions(report: Report, spec: Spec): Input[] {
 /** A range, or a plain number for a condition that does not vary. */
 function readRange(report: Report, path: Path, text: string): Quantity | undefined {
   return report.attempt(path, () => {
+    const dash = /^(\S+(?: [^\s\d±+]+)?) ?[-–—] ?(\d.*)$/.exec(text);
+    if (dash && /\d/.test(dash[1]!))
+      throw new TextError({
+        code: 'range-sign',
+        start: 0,
+        end: text.length,
+        found: `\`${text}\``,
+        expected: `the word \`to\` between the ends of a range, such as \`${dash[1]} to ${dash[2]}\``,
+      });
     const quantity = parseQuantity(text);
     if (quantity.form === 'range' || quantity.form === 'number') return quantity;
     throw new TextError({
@@ -303,35 +325,3 @@ const readCautions = (spec: Spec): CautionDecision[] =>
     ...(role ? { role } : {}),
     ...(date ? { date } : {}),
   }));
-
-/** Keys that a mapping at a path may hold, for "did you mean". */
-function knownKeys(path: Path): readonly string[] {
-  if (path.length === 0) return Object.keys(specSchema.shape);
-  if (path[0] === 'circuits' && path.length === 2) return Object.keys(circuitSchema.shape);
-  if (path[0] === 'conditions') return ['is', 'says'];
-  if (path[0] === 'margins') return ['derating', 'target'];
-  if (path[0] === 'requirements') return Object.keys(requirement.shape);
-  if (path[0] === 'deviations') return Object.keys(deviation.shape);
-  if (path[0] === 'decisions') return Object.keys(decision.shape);
-  if (path[0] === 'review')
-    return path.length === 1
-      ? Object.keys(review.shape)
-      : path[1] === 'comments'
-        ? Object.keys(comment.shape)
-        : ['says', 'met', 'remark'];
-  if (path[0] === 'cautions') return ['level', 'dismissed', 'reason', 'role', 'date'];
-  if (path[0] === 'actions') return Object.keys(action.shape);
-  const part = path[0] === 'circuits' ? path[2] : path[0];
-  return partKeys[String(part)] ?? [];
-}
-
-const partKeys: Record<string, readonly string[]> = {
-  given: ['is', 'from', 'basis', 'tracks', 'says', 'hazard'],
-  equations: ['is', 'unit', 'says', 'source', 'heat', 'stored', 'load', 'hazard'],
-  checks: ['holds', 'because', 'source'],
-  valid: ['holds', 'because', 'source'],
-  order: ['rising', 'because', 'source'],
-  firmware: ['is', 'unit', 'says'],
-  'test points': ['read', 'when', 'says', 'step', 'uncertainty'],
-  plots: ['of', 'over', 'limit', 'says'],
-};

@@ -29,6 +29,7 @@ function fromIssue(yaml: YamlFile, issue: Issue, path: Path, known: (path: Path)
     case 'unrecognized_keys':
       return issue.keys.map((key) => unknownKey(yaml, [...path, key], key, known(path)));
     case 'invalid_key':
+      if (isCutOff(yaml, path)) return [cutOff(yaml, path)];
       return [
         yaml.at(
           path,
@@ -72,7 +73,12 @@ function fromIssue(yaml: YamlFile, issue: Issue, path: Path, known: (path: Path)
           ),
         ];
       return [
-        yaml.at(path, { code: 'wrong-kind', found: show(value), expected: wanted[issue.expected] ?? issue.expected }),
+        yaml.at(path, {
+          code: 'wrong-kind',
+          found: show(value),
+          expected: wanted[issue.expected] ?? issue.expected,
+          ...unspaced(value, issue.expected),
+        }),
       ];
     }
     case 'too_small':
@@ -95,6 +101,33 @@ function fromIssue(yaml: YamlFile, issue: Issue, path: Path, known: (path: Path)
     default:
       return [yaml.at(path, { code: 'wrong-form', found: show(valueAt(yaml.data, path)), expected: issue.message })];
   }
+}
+
+/** A key that begins with a digit and holds nothing is what a comma cut off the value before it. */
+const isCutOff = (yaml: YamlFile, path: Path): boolean =>
+  /^\d/.test(String(path.at(-1))) && ['', null].includes(valueAt(yaml.data, path) as string | null);
+
+function cutOff(yaml: YamlFile, path: Path): Problem {
+  const key = String(path.at(-1));
+  const siblings = Object.entries(valueAt(yaml.data, path.slice(0, -1)) as Record<string, unknown>);
+  const before = siblings[siblings.findIndex(([name]) => name === key) - 1];
+  const whole = typeof before?.[1] === 'string' && /\d$/.test(before[1]) ? before[1] : undefined;
+  return yaml.at(
+    path,
+    {
+      code: 'decimal-comma',
+      found: `\`${key}\` behind a comma, which ends the value in a one-line mapping`,
+      expected: 'a point before the decimals, or quotes around a text that holds a comma',
+      ...(whole === undefined ? {} : { hint: `Write \`${before![0]}: ${whole}.${key}\`.` }),
+    },
+    'key',
+  );
+}
+
+/** `R_top:100 kohm` is a text to YAML, not a key with a value. */
+function unspaced(value: unknown, expected: string): { hint?: string } {
+  const match = typeof value === 'string' && expected !== 'string' ? /^([^\s:]+):(\S.*)$/.exec(value) : null;
+  return match ? { hint: `A colon needs a space behind it: \`${match[1]}: ${match[2]}\`.` } : {};
 }
 
 const depth = (issues: readonly Issue[]): number =>

@@ -1,11 +1,13 @@
 import { dimensionOf } from '../expression/readings/dimension.ts';
 import type { Tree } from '../expression/tree.ts';
-import { type Dimension, same } from '../quantity/dimension.ts';
+import { kindOf } from '../quantity/coherent-unit.ts';
+import { type Dimension, pureNumber, same } from '../quantity/dimension.ts';
 import { TextError } from '../quantity/text-problem.ts';
 import type { Unit } from '../quantity/unit.ts';
-import { coherentUnit, describeDimension } from '../quantity/units.ts';
+import { coherentUnit } from '../quantity/units.ts';
 import type { Check, Circuit, Input, Result } from './board.ts';
-import { mentioned, resolved, type Scope, scopeOf } from './names.ts';
+import { reportLoops } from './loops.ts';
+import { mentioned, resolved, type Scope, scopeOf, scopeWithin } from './names.ts';
 import { ordered } from './order.ts';
 import type { DraftCheck, DraftCircuit } from './read-circuit.ts';
 import { hasKey, type Report } from './report.ts';
@@ -14,68 +16,66 @@ import type { Path } from './yaml-file.ts';
 
 /**
  * Gives every name its meaning and every equation its dimension, before anything is calculated: unknown names, loops
- * and units that disagree are reported here, each at its place.
+ * and units that disagree are reported here, each at its place. What could not be read before is taken as it was meant, so
+ * that nothing is said about its consequences.
+ * @param unread  circuits and conditions that could not be read
  */
 export function settle(
   report: Report,
   drafts: readonly DraftCircuit[],
   conditions: readonly Input[],
   derating: readonly Input[],
+  unread: ReadonlySet<string>,
 ): { circuits: Circuit[]; totals: Result[] } {
   const totals = totalsOf(drafts);
-  const everywhere = new Set(
-    [...conditions, ...derating, ...totals, ...drafts.flatMap((d) => [...d.inputs, ...d.results])].map(({ id }) => id),
-  );
-  const named = drafts.map((draft) => withNames(report, draft, everywhere));
-  if (report.problems.length) return { circuits: [], totals };
+  const declared = drafts.flatMap((draft) => [...draft.declared].map((symbol) => `${draft.id}.${symbol}`));
+  const everywhere = new Set([...[...conditions, ...derating, ...totals].map(({ id }) => id), ...declared]);
+  // Factors and sums may be missing because of what was reported already.
+  const sound = report.problems.length === 0;
+  const excused = (name: string) => {
+    const owner = name.split('.', 1)[0]!;
+    return unread.has(owner) || (!sound && (owner === 'board' || owner === 'derating'));
+  };
+  const conditionIds = new Set(conditions.map(({ id }) => id));
+  const scopes = new Map(drafts.map((draft) => [draft.id, scopeOf(draft.id, draft.declared, everywhere, excused)]));
+  const named = drafts.map((draft) => withNames(report, draft, scopes.get(draft.id)!, conditionIds));
   const trees = new Map<string, Tree>(totals.map((total) => [total.id, total.tree]));
   for (const { inputs, results } of named) {
     for (const { id, value } of inputs) if (value.kind === 'expression') trees.set(id, value.tree);
     for (const { id, tree } of results) trees.set(id, tree);
   }
-  const places = new Map(named.flatMap((draft) => [...draft.places]));
   const { order, loops } = ordered(everywhere, needsIn(named, trees));
-  for (const loop of loops) {
-    report.add(places.get(loop[0]!) ?? [], {
-      code: 'loop',
-      found: `a loop: ${[...loop, loop[0]!].join(' → ')}`,
-      expected: 'equations that can be worked out one after another',
-      hint: 'Solve the loop for one of its symbols and write that equation instead.',
-    });
-  }
-  if (loops.length) return { circuits: [], totals };
+  reportLoops(report, loops, named, conditionIds);
   const dimensions = new Map<string, Dimension>();
   for (const input of [...conditions, ...derating, ...named.flatMap((d) => d.inputs)]) {
     if (input.value.kind !== 'expression') dimensions.set(input.id, input.unit.dimension);
   }
   const units = settleDimensions(report, named, totals, order, trees, dimensions);
-  return {
-    circuits: report.problems.length ? [] : named.map((draft) => finished(report, draft, dimensions, units)),
-    totals,
-  };
+  const circuits = named.map((draft) => finished(report, draft, dimensions, units));
+  return { circuits: report.problems.length ? [] : circuits, totals };
 }
 
-function withNames(report: Report, draft: DraftCircuit, everywhere: ReadonlySet<string>): DraftCircuit {
-  const own = new Set([...draft.inputs, ...draft.results].map(({ symbol }) => symbol));
-  const scope: Scope = scopeOf(draft.id, own, everywhere);
-  const rename = (tree: Tree, path: Path): Tree => report.attempt(path, () => resolved(tree, scope)) ?? tree;
+function withNames(report: Report, draft: DraftCircuit, scope: Scope, conditions: ReadonlySet<string>): DraftCircuit {
+  const renameIn = (tree: Tree, path: Path, within: Scope): Tree =>
+    resolved(tree, within, (problem) => report.problems.push(report.yaml.within(path, problem)));
+  const rename = (tree: Tree, path: Path): Tree => renameIn(tree, path, scope);
   const at = (id: string, key?: string): Path => {
     const path = draft.places.get(id) ?? ['circuits', draft.id];
-    return key && path.at(-1) !== 'method' ? [...path, key] : path;
+    return key && path.at(-1) !== 'method' && hasKey(report, path, key) ? [...path, key] : path;
   };
   return {
     ...draft,
     inputs: draft.inputs.map((input) =>
       named(
         input,
-        (tree) => rename(tree, at(input.id)),
+        (tree) => renameIn(tree, at(input.id, 'is'), scopeWithin(input.symbol, scope, conditions)),
         (of) => tracked(report, input, of, draft, at(input.id, 'tracks')),
       ),
     ),
     results: draft.results.map((result) => ({ ...result, tree: rename(result.tree, at(result.id, 'is')) })),
     checks: draft.checks.map((check) => nameCheck(check, draft, rename, at)),
     validity: draft.validity.map((check) => nameCheck(check, draft, rename, at)),
-    firmware: draft.firmware.map((constant) => ({ ...constant, tree: rename(constant.tree, at(constant.id)) })),
+    firmware: draft.firmware.map((constant) => ({ ...constant, tree: rename(constant.tree, at(constant.id, 'is')) })),
     testPoints: draft.testPoints,
     ...(draft.temperature ? { temperature: rename(draft.temperature, at(`${draft.id}@temperature`)) } : {}),
   };
@@ -143,20 +143,45 @@ function settleDimensions(
     for (const { id, unit } of [...draft.inputs, ...draft.results]) if (!draft.unitless.has(id)) declared.set(id, unit);
   }
   for (const id of order) {
-    const tree = trees.get(id);
-    if (!tree) continue;
     const unit = declared.get(id);
-    const base = places.get(id) ?? [];
-    const path = hasKey(report, base, 'is') ? [...base, 'is'] : base;
-    const found = report.attempt(path, () => valueDimension(tree, dimensions, unit));
-    dimensions.set(id, found ?? unit?.dimension ?? coherentUnit([0, 0, 0, 0, 0, 0, 0]).dimension);
-    if (!unit && found) units.set(id, coherentUnit(found));
+    const tree = trees.get(id);
+    if (tree && settled(tree, dimensions)) {
+      const base = places.get(id) ?? [];
+      const path = hasKey(report, base, 'is') ? [...base, 'is'] : base;
+      const found = report.attempt(path, () => valueDimension(tree, dimensions, unit, ownerOf(id)));
+      if (found) dimensions.set(id, found);
+      if (!unit && found) units.set(id, coherentUnit(found));
+    }
+    // What is said of an equation that is wrong should not be said again of all that follow from it.
+    if (unit && !dimensions.has(id)) dimensions.set(id, unit.dimension);
   }
   return units;
 }
 
-function valueDimension(tree: Tree, dimensions: ReadonlyMap<string, Dimension>, unit: Unit | undefined): Dimension {
-  const found = dimensionOf(tree, (name) => dimensions.get(name)!);
+const ownerOf = (id: string): string => id.split('.', 1)[0]!;
+
+/** Whether the dimension of every name in a tree is known; where one is not, its own problem has been reported. */
+const settled = (tree: Tree, dimensions: ReadonlyMap<string, Dimension>): boolean =>
+  [...mentioned(tree)].every((id) => dimensions.has(id));
+
+/** Dimension of a tree whose names are ids; problems name the symbols of the circuit `own` as they are typed there. */
+function dimensionIn(own: string, tree: Tree, dimensions: ReadonlyMap<string, Dimension>): Dimension | 'truth' {
+  const typed = asTyped(tree, `${own}.`);
+  return dimensionOf(typed, (name) => dimensions.get(`${own}.${name}`) ?? dimensions.get(name)!);
+}
+
+function asTyped(tree: Tree, own: string): Tree {
+  if (tree.kind === 'symbol' && tree.name.startsWith(own)) return { ...tree, name: tree.name.slice(own.length) };
+  return tree.kind === 'call' ? { ...tree, args: tree.args.map((arg) => asTyped(arg, own)) } : tree;
+}
+
+function valueDimension(
+  tree: Tree,
+  dimensions: ReadonlyMap<string, Dimension>,
+  unit: Unit | undefined,
+  own: string,
+): Dimension {
+  const found = dimensionIn(own, tree, dimensions);
   if (found === 'truth')
     throw new TextError({
       code: 'truth-as-value',
@@ -165,11 +190,14 @@ function valueDimension(tree: Tree, dimensions: ReadonlyMap<string, Dimension>, 
       expected: 'a number; use `if(condition, a, b)` to choose between two',
     });
   if (unit && !same(found, unit.dimension)) {
+    const pure = same(unit.dimension, pureNumber);
     throw new TextError({
       code: 'units-disagree',
       ...tree.at,
-      found: `an expression of ${describeDimension(found)}`,
-      expected: `one of ${describeDimension(unit.dimension)}, since the unit is ${unit.text || '1'}`,
+      found: `an expression that comes to ${kindOf(found)}`,
+      expected: pure
+        ? 'a pure number, since its unit is 1'
+        : `${kindOf(unit.dimension)}, since its unit is ${unit.text}`,
     });
   }
   return found;
@@ -181,26 +209,26 @@ function finished(
   dimensions: ReadonlyMap<string, Dimension>,
   units: ReadonlyMap<string, Unit>,
 ): Circuit {
-  const { places, unitless, checks, validity, ...rest } = draft;
+  const { places, unitless, declared, checkNames, checks, validity, ...rest } = draft;
+  const none = coherentUnit(pureNumber);
   const check = (one: DraftCheck): Check => {
+    if (!settled(one.left, dimensions) || !settled(one.right, dimensions)) return { ...one, unit: none };
     const path = places.get(`${draft.id}:${one.name}`) ?? [];
     const at = path.at(-1) === 'method' ? path : [...path, 'holds'];
-    return {
-      ...one,
-      unit: report.attempt(at, () => limitUnit(one, draft, dimensions)) ?? coherentUnit([0, 0, 0, 0, 0, 0, 0]),
-    };
+    return { ...one, unit: report.attempt(at, () => limitUnit(one, draft, dimensions)) ?? none };
   };
-  const line = (input: Input): Input => ({ ...input, unit: units.get(input.id) ?? input.unit });
+  const constant = (one: Result): Result => {
+    if (!settled(one.tree, dimensions)) return one;
+    const free = unitless.has(one.id);
+    const path = places.get(one.id) ?? [];
+    const at = hasKey(report, path, 'is') ? [...path, 'is'] : path;
+    const found = report.attempt(at, () => valueDimension(one.tree, dimensions, free ? undefined : one.unit, draft.id));
+    return free && found ? { ...one, unit: coherentUnit(found) } : one;
+  };
   return {
     ...rest,
-    inputs: draft.inputs.map(line),
-    firmware: draft.firmware.map((constant) => {
-      const path = places.get(constant.id) ?? [];
-      const found = report.attempt(path, () =>
-        valueDimension(constant.tree, dimensions, unitless.has(constant.id) ? undefined : constant.unit),
-      );
-      return unitless.has(constant.id) && found ? { ...constant, unit: coherentUnit(found) } : constant;
-    }),
+    inputs: draft.inputs.map((input) => ({ ...input, unit: units.get(input.id) ?? input.unit })),
+    firmware: draft.firmware.map(constant),
     checks: checks.map(check),
     validity: validity.map(check),
   };
@@ -208,8 +236,8 @@ function finished(
 
 /** Both sides must be of one dimension; the slack is printed in the unit of the limit, or of what is limited. */
 function limitUnit(check: DraftCheck, draft: DraftCircuit, dimensions: ReadonlyMap<string, Dimension>): Unit {
-  const left = dimensionOf(check.left, (name) => dimensions.get(name)!);
-  const right = dimensionOf(check.right, (name) => dimensions.get(name)!);
+  const left = dimensionIn(draft.id, check.left, dimensions);
+  const right = dimensionIn(draft.id, check.right, dimensions);
   if (left === 'truth' || right === 'truth')
     throw new TextError({
       code: 'truth-as-value',
@@ -222,8 +250,8 @@ function limitUnit(check: DraftCheck, draft: DraftCircuit, dimensions: ReadonlyM
       code: 'units-disagree',
       start: check.left.at.start,
       end: check.right.at.end,
-      found: `${describeDimension(left)} on the left and ${describeDimension(right)} on the right`,
-      expected: 'the same on both sides',
+      found: `${kindOf(left)} on the left and ${kindOf(right)} on the right`,
+      expected: 'the same kind of quantity on both sides',
     });
   }
   return typedUnit(check.right, draft) ?? typedUnit(check.left, draft) ?? coherentUnit(left);

@@ -126,21 +126,32 @@ function offsetInside(text: string, start: number, end: number, problem: TextPro
   return { start: from, end: Math.max(from + 1, Math.min(start + quote + problem.end, end)) };
 }
 
-const explained: Partial<Record<YAMLError['code'], { code: string; expected: string; hint?: string }>> = {
-  TAB_AS_INDENT: {
-    code: 'yaml-tab',
-    expected: 'spaces for indentation',
-    hint: 'Replace the tab by two spaces for each level.',
-  },
-  DUPLICATE_KEY: {
-    code: 'yaml-duplicate-key',
-    expected: 'each key once',
-    hint: 'Remove one of the two, or give it another name.',
-  },
-  BAD_INDENT: { code: 'yaml-indent', expected: 'lines of one mapping to start in one column' },
-  MISSING_CHAR: { code: 'yaml-missing-character', expected: 'the closing quote, bracket or colon' },
-  MULTILINE_IMPLICIT_KEY: { code: 'yaml-key', expected: '`key: value` on one line' },
-};
+const explained: Partial<Record<YAMLError['code'], { code: string; found?: string; expected: string; hint?: string }>> =
+  {
+    TAB_AS_INDENT: {
+      code: 'yaml-tab',
+      expected: 'spaces for indentation',
+      hint: 'Replace the tab by two spaces for each level.',
+    },
+    DUPLICATE_KEY: {
+      code: 'yaml-duplicate-key',
+      expected: 'each key once',
+      hint: 'Remove one of the two, or give it another name.',
+    },
+    BAD_INDENT: { code: 'yaml-indent', expected: 'lines of one mapping to start in one column' },
+    MISSING_CHAR: { code: 'yaml-missing-character', expected: 'the closing quote, bracket or colon' },
+    BLOCK_IN_FLOW: {
+      code: 'yaml-colon',
+      found: 'a colon and a space inside a text',
+      expected: 'quotes around a text that holds them, such as `says: "note: this"`',
+    },
+    BLOCK_AS_IMPLICIT_KEY: {
+      code: 'yaml-colon',
+      found: 'a second colon in one line',
+      expected: 'one `key: value` a line, or quotes around a text that holds a colon and a space',
+    },
+    MULTILINE_IMPLICIT_KEY: { code: 'yaml-key', expected: '`key: value` on one line' },
+  };
 
 function syntaxProblem(error: YAMLError, text: string, place: Placer): Problem {
   const [start, end] = error.pos;
@@ -155,9 +166,16 @@ function syntaxProblem(error: YAMLError, text: string, place: Placer): Problem {
     ? 'a tab'
     : error.code === 'DUPLICATE_KEY'
       ? `the key \`${wordAt(text, start)}\` a second time`
-      : error.message.replace(/\.$/, '');
+      : (known?.found ?? inWords(error.message));
   return place(start, end, [], { code, found, expected, ...(hint ? { hint } : {}) });
 }
+
+/** What the library says, as the middle of a sentence: `a missing closing "` instead of `Missing closing "quote`. */
+const inWords = (message: string): string =>
+  message
+    .replace(/\.$/, '')
+    .replace(/^Missing closing (["'])quote$/, 'a $1 that is never closed')
+    .replace(/^[A-Z](?=[a-z])/, (first) => first.toLowerCase());
 
 const wordAt = (text: string, start: number): string => /^[^\s:]*/.exec(text.slice(start, start + 80))![0];
 

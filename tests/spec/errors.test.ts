@@ -20,7 +20,7 @@ describe('a problem is shown with its place, what was found, what was expected a
   test('a unit of another dimension', () => {
     expect(messagesFor(divider({ R_top: '100 kV ±1 %' }))).toMatchInlineSnapshot(`
       "spec.yaml:12:14  wrong-unit
-        circuits.sense.given.R_top: found \`100 kV ±1 %\`, which is a quantity of voltage; expected a quantity of resistance such as \`1 Ω\`.
+        circuits.sense.given.R_top: found \`100 kV ±1 %\`, which is a voltage; expected a resistance such as \`150 kohm\`.
         11 |       V_in: 10 V to 20 V
         12 |       R_top: 100 kV ±1 %
            |              ^^^^^^^^^^^"
@@ -63,7 +63,7 @@ describe('a problem is shown with its place, what was found, what was expected a
   test('a missing value', () => {
     expect(messagesFor(divider({ V_fs: '' }))).toMatchInlineSnapshot(`
       "spec.yaml:10:5  missing-value
-        circuits.sense.given.V_fs: found no value for \`V_fs\` (Converter full scale); expected a voltage in V.
+        circuits.sense.given.V_fs: found no value for \`V_fs\` (Converter full scale); expected a voltage in V, such as \`3.3 V\`.
          9 |     method: voltage-divider
         10 |     given:
            |     ^^^^^
@@ -87,7 +87,7 @@ describe('a problem is shown with its place, what was found, what was expected a
       ),
     ).toMatchInlineSnapshot(`
       "spec.yaml:9:17  loop
-        circuits.a.given.x: found a loop: a.x → b.y → b.x → a.y → a.x; expected equations that can be worked out one after another.
+        circuits.a.given.x: found a loop: \`a.x\` needs \`b.y\` needs \`b.x\` needs \`a.y\` needs \`a.x\`; expected equations that can be worked out one after another.
         8 |   a:
         9 |     given: { x: b.y }
           |                 ^^^
@@ -121,7 +121,7 @@ describe('a problem is shown with its place, what was found, what was expected a
       ),
     ).toMatchInlineSnapshot(`
       "spec.yaml:11:20  units-disagree
-        circuits.a.equations.x.is: found \`a.I\`, a current; expected a voltage, as \`a.V\` is.
+        circuits.a.equations.x.is: found \`I\`, a current; expected a voltage, as \`V\` is.
         10 |     equations:
         11 |       x: { is: V + I, unit: V, says: Sum }
            |                    ^"
@@ -134,7 +134,7 @@ describe('a problem is shown with its place, what was found, what was expected a
       ),
     ).toMatchInlineSnapshot(`
       "spec.yaml:11:16  units-disagree
-        circuits.a.equations.x.is: found an expression of power; expected one of voltage, since the unit is V.
+        circuits.a.equations.x.is: found an expression that comes to a power; expected a voltage, since its unit is V.
         10 |     equations:
         11 |       x: { is: V * I, unit: V, says: Power }
            |                ^^^^^"

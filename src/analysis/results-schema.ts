@@ -197,6 +197,18 @@ export const findingsSchema = z.looseObject({
   sweeps: z.array(sweep),
   sweeps_left_out: z.array(z.looseObject({ circuit: z.string(), of: id, over: id, reason: z.string() })),
   room: z.array(room),
+  preferred: z.array(
+    z.looseObject({
+      input: id,
+      unit,
+      value: z.number(),
+      tolerance: z.number().nullable(),
+      series: z.enum(['E3', 'E6', 'E12', 'E24', 'E48', 'E96', 'E192']),
+      stands: z.enum(['in series', 'in E24', 'round shunt', 'in none']),
+      below: z.number(),
+      above: z.number(),
+    }),
+  ),
   test_points: z.array(
     z.looseObject({
       id,

@@ -16,6 +16,7 @@ import { checkLink } from '../trail.ts';
 import { inWords, sentence } from '../words.ts';
 import { chapter } from './chapter.ts';
 import { decimal, sans, serif, strip } from './columns.ts';
+import { preferredValues } from './preferred-values.ts';
 
 /** One line of the parts list: what carries a designator, or is a part by its method, and its ratings. */
 interface PartLine {
@@ -56,7 +57,7 @@ export function parts(review: Review): Chapter | undefined {
     wide: true,
     scale,
   };
-  return chapter('parts', [lead, table], [], { landscape: true });
+  return chapter('parts', [lead, table, ...preferredValues(review)], [], { landscape: true });
 }
 
 const lead: Block = {

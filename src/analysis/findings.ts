@@ -44,6 +44,7 @@ export interface Findings {
   readonly room: readonly RoomFinding[];
   /** Resistors and capacitors against the series of preferred values that their tolerance belongs to. */
   readonly preferred: readonly PreferredFinding[];
+  readonly proposals: readonly ProposalFinding[];
   readonly test_points: readonly StimulusFinding[];
   readonly requirements: readonly RequirementFinding[];
   /** What was read on real boards, beside what was predicted. */
@@ -69,6 +70,28 @@ export interface PreferredFinding {
   /** Values of the series next to it; both the value itself where it belongs to it. */
   readonly below: number;
   readonly above: number;
+}
+
+/** The best preferred values for a result that a method names, beside those chosen. Numbers of the result are in `unit`. */
+export interface ProposalFinding {
+  /** `buck.divider` */
+  readonly id: string;
+  readonly of: string;
+  readonly unit: string;
+  readonly target: number;
+  readonly chosen: ProposedFinding;
+  readonly best: ProposedFinding;
+  readonly differs: boolean;
+}
+export interface ProposedFinding {
+  /** By input, each in its own unit. */
+  readonly values: Readonly<Record<string, number>>;
+  readonly result: number;
+  /** Distance from the target as a ratio; null where the target is zero. */
+  readonly error: number | null;
+  /** The thinnest margin of the circuit's checks that these values move, and which; null where none has a margin. */
+  readonly margin: number | null;
+  readonly check: string | null;
 }
 
 /** How far one part or rating may go before a check fails at worst case, all else as it is. */

@@ -17,6 +17,7 @@ import { inWords, sentence } from '../words.ts';
 import { chapter } from './chapter.ts';
 import { decimal, sans, serif, strip } from './columns.ts';
 import { preferredValues } from './preferred-values.ts';
+import { proposals } from './proposals.ts';
 
 /** One line of the parts list: what carries a designator, or is a part by its method, and its ratings. */
 interface PartLine {
@@ -57,7 +58,7 @@ export function parts(review: Review): Chapter | undefined {
     wide: true,
     scale,
   };
-  return chapter('parts', [lead, table, ...preferredValues(review)], [], { landscape: true });
+  return chapter('parts', [lead, table, ...preferredValues(review), ...proposals(review)], [], { landscape: true });
 }
 
 const lead: Block = {

@@ -7,6 +7,8 @@ import { cornerGridOf } from './corner-grid/corner-grid.ts';
 import { drawnVariables } from './correlation.ts';
 import type { CheckFinding, Findings, InputFinding, ResultFinding } from './findings.ts';
 import type { Model } from './model.ts';
+import { preferredFindings } from './preferred.ts';
+import { proposalsOf } from './propose.ts';
 import { requirementFindings } from './requirements.ts';
 import { referencePoint, resultFinding, type SearchedResult, searchResult } from './result-finding.ts';
 import { roomsOf } from './room/room.ts';
@@ -80,6 +82,8 @@ export function find(board: Board, options: FindOptions): Findings {
     sweeps: sweeps.drawn,
     sweeps_left_out: sweeps.leftOut,
     room: roomsOf(model, judged, boxes),
+    preferred: preferredFindings(board),
+    proposals: proposalsOf(board),
     test_points: points,
     requirements: requirementFindings(board, deciding, ranking, bench),
     bench,

@@ -1,3 +1,4 @@
+import type { SeriesName } from '../quantity/preferred/series.ts';
 import type { benchSteps } from '../spec/circuit-schema.ts';
 import type { Verification } from '../spec/record.ts';
 import type { Fraction } from './statistics.ts';
@@ -41,6 +42,9 @@ export interface Findings {
   readonly sweeps: readonly SweepFinding[];
   readonly sweeps_left_out: readonly SweepLeftOut[];
   readonly room: readonly RoomFinding[];
+  /** Resistors and capacitors against the series of preferred values that their tolerance belongs to. */
+  readonly preferred: readonly PreferredFinding[];
+  readonly proposals: readonly ProposalFinding[];
   readonly test_points: readonly StimulusFinding[];
   readonly requirements: readonly RequirementFinding[];
   /** What was read on real boards, beside what was predicted. */
@@ -48,6 +52,46 @@ export interface Findings {
   readonly cautions: readonly CautionFinding[];
   /** What nobody guarantees, by what it may cost; the dearest first. */
   readonly assumptions: readonly AssumptionFinding[];
+}
+
+/** One resistor or capacitor against IEC 60063. Values are in `unit`. */
+export interface PreferredFinding {
+  readonly input: string;
+  readonly unit: string;
+  readonly value: number;
+  /** Half width as a ratio; null where none was stated, and then the coarsest series that holds the value stands. */
+  readonly tolerance: number | null;
+  readonly series: SeriesName;
+  /**
+   * `in E24`: not in its own series, but in that one, which is sold at tighter tolerances too. `round shunt`: a value of one
+   * digit below ten milliohms, as shunts are made. Both are common practice, no source.
+   */
+  readonly stands: 'in series' | 'in E24' | 'round shunt' | 'in none';
+  /** Values of the series next to it; both the value itself where it belongs to it. */
+  readonly below: number;
+  readonly above: number;
+}
+
+/** The best preferred values for a result that a method names, beside those chosen. Numbers of the result are in `unit`. */
+export interface ProposalFinding {
+  /** `buck.divider` */
+  readonly id: string;
+  readonly of: string;
+  readonly unit: string;
+  readonly target: number;
+  readonly chosen: ProposedFinding;
+  readonly best: ProposedFinding;
+  readonly differs: boolean;
+}
+export interface ProposedFinding {
+  /** By input, each in its own unit. */
+  readonly values: Readonly<Record<string, number>>;
+  readonly result: number;
+  /** Distance from the target as a ratio; null where the target is zero. */
+  readonly error: number | null;
+  /** The thinnest margin of the circuit's checks that these values move, and which; null where none has a margin. */
+  readonly margin: number | null;
+  readonly check: string | null;
 }
 
 /** How far one part or rating may go before a check fails at worst case, all else as it is. */

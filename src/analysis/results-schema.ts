@@ -138,6 +138,14 @@ const room = z.looseObject({
   tolerance: z.looseObject({ factor: z.number(), check: id }).nullable(),
 });
 
+const proposed = z.looseObject({
+  values: z.record(z.string(), z.number()),
+  result: z.number(),
+  error: z.number().nullable(),
+  margin: z.number().nullable(),
+  check: id.nullable(),
+});
+
 const quantities = z.record(z.string(), z.looseObject({ value: z.number(), unit }));
 
 const reading = z.looseObject({
@@ -197,6 +205,21 @@ export const findingsSchema = z.looseObject({
   sweeps: z.array(sweep),
   sweeps_left_out: z.array(z.looseObject({ circuit: z.string(), of: id, over: id, reason: z.string() })),
   room: z.array(room),
+  proposals: z.array(
+    z.looseObject({ id, of: id, unit, target: z.number(), chosen: proposed, best: proposed, differs: z.boolean() }),
+  ),
+  preferred: z.array(
+    z.looseObject({
+      input: id,
+      unit,
+      value: z.number(),
+      tolerance: z.number().nullable(),
+      series: z.enum(['E3', 'E6', 'E12', 'E24', 'E48', 'E96', 'E192']),
+      stands: z.enum(['in series', 'in E24', 'round shunt', 'in none']),
+      below: z.number(),
+      above: z.number(),
+    }),
+  ),
   test_points: z.array(
     z.looseObject({
       id,

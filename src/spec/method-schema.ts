@@ -48,6 +48,10 @@ export const methodSchema = z.strictObject({
   'holds when': sentence,
   symbols: z.record(symbolName, methodSymbol),
   ...equationParts,
+  /** Values to look for among the preferred ones: at most two symbols, the result they set, and what it should be. */
+  proposes: z
+    .record(symbolName, z.strictObject({ choose: z.array(symbolName).min(1).max(2), of: symbolName, target: sentence }))
+    .optional(),
   sources: z.record(z.string(), sentence),
   example: z.strictObject({
     given: z.record(symbolName, sentence),

@@ -107,6 +107,7 @@ class MethodReader {
       );
     if (path) checkPath(this.#report, ['path'], path, [...this.#dimensions.keys()]);
     if (drawing) readDrawing(this.#report, ['drawing'], drawing, [...this.#dimensions.keys()]);
+    this.#proposals();
     this.#example(example);
   }
 
@@ -159,6 +160,28 @@ class MethodReader {
         expected: 'a symbol of this method or `derating.factor`',
         ...meant(name, this.#dimensions.keys()),
       });
+    }
+  }
+
+  #proposals(): void {
+    for (const [name, { choose, of, target }] of Object.entries(this.#method.proposes ?? {})) {
+      const wrong = [
+        ...choose.filter((symbol) => !Object.hasOwn(this.#method.symbols, symbol)),
+        ...(Object.hasOwn(this.#method.equations ?? {}, of) ? [] : [of]),
+      ];
+      for (const symbol of wrong)
+        this.#report.add(['proposes', name], {
+          code: 'unknown-name',
+          found: `the name \`${symbol}\``,
+          expected: 'symbols to choose and a result that they set',
+          ...meant(symbol, this.#dimensions.keys()),
+        });
+      this.#equation(
+        ['proposes', name, 'target'],
+        target,
+        this.#dimensions.get(of),
+        this.#method.equations?.[of]?.unit ?? '',
+      );
     }
   }
 

@@ -4,6 +4,7 @@ import type { Row, Table } from '../block.ts';
 import { fixed } from '../figures.ts';
 import { joined, link, math, strong } from '../inline.ts';
 import { marginText } from '../margins.ts';
+import type { Numbering } from '../numbering.ts';
 import type { Section } from '../packet.ts';
 import type { Review } from '../review.ts';
 import { idTex } from '../symbols.ts';
@@ -26,7 +27,7 @@ interface Reason {
 }
 
 /** What to watch when the board is built: parts on which a thin margin hangs, ratings that are nearly used up, values with no room. */
-export function criticalItems(review: Review): Section | undefined {
+export function criticalItems(review: Review, numbers: Numbering): Section | undefined {
   const rows = review.board.circuits.flatMap((circuit) =>
     circuit.inputs.filter(isPart).flatMap((input): Row[] => {
       const reasons = reasonsFor(review, input);
@@ -37,7 +38,7 @@ export function criticalItems(review: Review): Section | undefined {
   const table: Table = {
     kind: 'table',
     id: 'critical-items',
-    number: '11.2',
+    number: numbers.table(),
     caption: [
       `Proposed from the numbers, for a person to add to and strike from: a rating that bears more than ${fixed(loaded * 100, 0)}\u00a0% of what is allowed, a part that brings more than ${fixed(deciding * 100, 0)}\u00a0% of the worst-case range behind a thin margin, a value that may move by less than ${fixed(tight * 100, 0)}\u00a0%. What fails as a single point, or is hard to solder or to inspect, no number says.`,
     ],

@@ -6,6 +6,7 @@ import { chapterAnchor } from '../anchors.ts';
 import type { Block, Cell, Column, Row, RowGroup, Table } from '../block.ts';
 import { figureText, fixed, outward, toSi } from '../figures.ts';
 import { dash, em, joined, link, math, strong } from '../inline.ts';
+import { numbering } from '../numbering.ts';
 import type { Chapter } from '../packet.ts';
 import type { Review } from '../review.ts';
 import type { Strip } from '../strip.ts';
@@ -16,8 +17,11 @@ import { checkLink } from '../trail.ts';
 import { inWords, sentence } from '../words.ts';
 import { appliedText } from './applied.ts';
 import { chapter } from './chapter.ts';
+
 import { decimal, right, sans, serif, strip } from './columns.ts';
 import { criticalItems } from './critical-items.ts';
+import { preferredValues } from './preferred-values.ts';
+import { proposals } from './proposals.ts';
 
 /** One line of the parts list: what carries a designator, or is a part by its method, and its ratings. */
 interface PartLine {
@@ -46,10 +50,11 @@ export function parts(review: Review): Chapter | undefined {
       ? [{ title: titleOf(review, circuit), rows: own.map((line, i) => row(review, line, i === 0)) }]
       : [];
   });
+  const numbers = numbering(11);
   const table: Table = {
     kind: 'table',
     id: 'parts-list',
-    number: '11.1',
+    number: numbers.table(),
     caption: [
       'Room: how far the nominal value may move, all else as specified, before the check named last fails in the worst case; how many times as wide the tolerance may get; how low a rating may go. Applied ÷ allowed: what a rating bears in the worst case over what its derating policy leaves of it. “Any”: nothing stops it from a tenth to ten times the value. Checks that fail already stop nothing.',
     ],
@@ -58,8 +63,9 @@ export function parts(review: Review): Chapter | undefined {
     wide: true,
     scale,
   };
-  const sections = [criticalItems(review)].filter((one) => one !== undefined);
-  return chapter('parts', [lead, table], sections, { landscape: true });
+  const more = [...preferredValues(review, numbers), ...proposals(review, numbers)];
+  const sections = [criticalItems(review, numbers)].filter((one) => one !== undefined);
+  return chapter('parts', [lead, table, ...more], sections, { landscape: true });
 }
 
 const lead: Block = {

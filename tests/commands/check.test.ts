@@ -131,11 +131,9 @@ test('--json prints results.json with every key of the format', async () => {
     because: expect.any(Object),
     unit: expect.any(String),
   });
-  expect(results.assumptions).toContainEqual({
-    symbol: 'sense.N_adc',
-    value: expect.any(String),
-    basis: 'usual value',
-  });
+  expect(results.assumptions).toContainEqual(
+    expect.objectContaining({ symbol: 'sense.N_adc', value: expect.any(String), basis: 'usual value' }),
+  );
 });
 
 test('the numbers do not depend on the order in which circuits stand', async () => {

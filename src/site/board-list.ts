@@ -23,7 +23,13 @@ export function boardList(revisions: readonly StoredRevision[]): BoardList {
 const issued = ({ packet }: StoredRevision): string => packet?.issued ?? '';
 
 /** What a row of the list is chosen by. A revision that is not built counts among those that fail. */
-export function chosenBy({ packet, failure }: Pick<StoredRevision, 'packet' | 'failure'>) {
+export function chosenBy({
+  packet,
+  failure,
+}: {
+  readonly packet?: StoredRevision['packet'] | undefined;
+  readonly failure?: string | undefined;
+}) {
   return { 'data-verdict': failure ? 'fail' : packet?.verdict, 'data-status': packet?.status };
 }
 

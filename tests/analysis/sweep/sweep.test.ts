@@ -83,8 +83,6 @@ test('a value that another circuit finds is moved by itself, over what can be br
 test.each([
   ['{ of: P, over: k }', 'x.k is one fixed value on this board'],
   ['{ of: P, over: V_in }', 'x.P does not depend on x.V_in on this board'],
-  ['{ of: none, over: R }', 'nothing on this board is called x.none'],
-  ['{ of: P, over: none }', 'nothing on this board is called x.none'],
 ])('%s is left out with its reason', (plot, reason) => {
   const { sweeps, sweeps_left_out: out } = found(spec(plot));
   expect(sweeps).toEqual([]);

@@ -1,27 +1,24 @@
-import { evaluate } from '../expression/readings/value.ts';
 import type { Board } from '../spec/board.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { benchFindings } from './bench.ts';
-import { checkFinding, deviationFor, type JudgedCheck, judge } from './check-finding.ts';
+import { checkFinding, deviationFor, type JudgedCheck } from './check-finding.ts';
 import { cornerGridOf } from './corner-grid/corner-grid.ts';
-import { drawnVariables } from './correlation.ts';
 import type { CheckFinding, Findings, InputFinding, ResultFinding } from './findings.ts';
 import type { Model } from './model.ts';
 import { preferredFindings } from './preferred.ts';
 import { proposalsOf } from './propose.ts';
 import { requirementFindings } from './requirements.ts';
-import { referencePoint, resultFinding, type SearchedResult, searchResult } from './result-finding.ts';
+import { resultFinding, type SearchedResult } from './result-finding.ts';
 import { roomsOf } from './room/room.ts';
-import { atCorners, type Target } from './simulate/at-corners.ts';
+import { type SearchedBoard, searchBoard, simulatedParts } from './searched-board.ts';
 import { boardsForDigits, pilot } from './simulate/digits.ts';
 import { type Counting, simulate } from './simulate/simulate.ts';
 import { clopperPearson } from './statistics.ts';
 import { stimulusFindings } from './stimulus.ts';
 import { sweepsOf } from './sweep/sweep.ts';
 import { inUnit, printedUnit } from './units.ts';
-import { modelFor } from './values-at.ts';
 import { boardVerdict } from './verdict.ts';
-import { type Box, boxesOf } from './worst-case/box.ts';
+import type { Box } from './worst-case/box.ts';
 
 export interface FindOptions {
   readonly seed: number;
@@ -36,13 +33,9 @@ export interface FindOptions {
 
 /** Everything about one board: worst cases, simulated boards, margins, verdicts. Pure; the same inputs give the same findings. */
 export function find(board: Board, options: FindOptions): Findings {
-  const model = modelFor(board);
-  const boxes = boxesOf(board, model.variables);
-  const typical = Float64Array.from(model.variables, ({ typ }) => typ);
-  const nominal = evaluate(model.tape, typical);
-  const judged = model.checks.map((check) => judge(model, check, boxes, typical, nominal));
-  const searched = model.results.map((result) => searchResult(model, result, boxes, typical, nominal));
-  const simulated = simulateAll(board, model, judged, searched, options);
+  const found = searchBoard(board);
+  const { model, boxes, typical, nominal, judged, searched } = found;
+  const simulated = simulateAll(board, found, options);
   const { trials } = simulated;
   const checks = judged.map((one, i) =>
     checkFinding(board, model, one, simulated.spreads[i]!, simulated.failures[i]!, trials),
@@ -92,28 +85,15 @@ export function find(board: Board, options: FindOptions): Findings {
   };
 }
 
-/**
- * Every check at the corner of the conditions that is worst for it, every result at the corner of its thinnest check, all
- * on the same boards. Checks that a deviation carries do not decide on the yield.
- */
-function simulateAll(
-  board: Board,
-  model: Model,
-  judged: readonly JudgedCheck[],
-  searched: readonly SearchedResult[],
-  options: FindOptions,
-) {
-  const targets: Target[] = [
-    ...judged.map(({ from, least }) => ({ slot: from.simulated, at: least.at })),
-    ...searched.map((one) => ({ slot: model.simulated.get(one.result.id)!, at: referencePoint(one, judged) })),
-  ];
-  const decides = targets.map((_, i) => {
+/** Checks that a deviation carries do not decide on the yield. */
+function simulateAll(board: Board, found: SearchedBoard, options: FindOptions) {
+  const { judged } = found;
+  const { parts, variables } = simulatedParts(found);
+  const decides = parts.outputs.map((_, i) => {
     const check = judged[i];
     return check !== undefined && !check.from.validity && check.reason === undefined && !deviationFor(board, check);
   });
-  const parts = atCorners(model.tape, model.variables, targets, model.correlated);
-  const variables = drawnVariables(model.variables, model.correlated);
-  const slacks = { counted: targets.map((_, i) => i < judged.length), decides };
+  const slacks = { counted: parts.outputs.map((_, i) => i < judged.length), decides };
   const run = (trials: number) => ({
     trials,
     ...simulate(parts, variables, slacks, { seed: options.seed, trials }, options.counting),

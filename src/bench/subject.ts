@@ -1,12 +1,8 @@
-import { judge } from '../analysis/check-finding.ts';
-import { referencePoint, searchResult } from '../analysis/result-finding.ts';
-import { atCorners, type PartsTape, type Target } from '../analysis/simulate/at-corners.ts';
+import { searchBoard, simulatedParts } from '../analysis/searched-board.ts';
+import type { PartsTape } from '../analysis/simulate/at-corners.ts';
 import { type Boards, boardsOf } from '../analysis/simulate/boards.ts';
 import { type Counting, type Simulation, type Slacks, simulate } from '../analysis/simulate/simulate.ts';
-import { modelFor } from '../analysis/values-at.ts';
 import type { Variable } from '../analysis/variable.ts';
-import { boxesOf } from '../analysis/worst-case/box.ts';
-import { evaluate } from '../expression/readings/value.ts';
 import type { Board } from '../spec/board.ts';
 import { madeUpBoard } from './made-up-board.ts';
 
@@ -36,21 +32,13 @@ export function madeUpSubject(equations = 150): Subject {
  * check.
  */
 export function boardSubject(board: Board): Subject {
-  const model = modelFor(board);
-  const boxes = boxesOf(board, model.variables);
-  const typical = Float64Array.from(model.variables, ({ typ }) => typ);
-  const nominal = evaluate(model.tape, typical);
-  const judged = model.checks.map((check) => judge(model, check, boxes, typical, nominal));
-  const searched = model.results.map((result) => searchResult(model, result, boxes, typical, nominal));
-  const targets: Target[] = [
-    ...judged.map(({ from, least }) => ({ slot: from.simulated, at: least.at })),
-    ...searched.map((one) => ({ slot: model.simulated.get(one.result.id)!, at: referencePoint(one, judged) })),
-  ];
-  const isCheck = targets.map((_, i) => i < judged.length);
+  const found = searchBoard(board);
+  const { parts, variables } = simulatedParts(found);
+  const isCheck = parts.outputs.map((_, i) => i < found.judged.length);
   return {
     name: `${board.name}/${board.revision}`,
-    parts: atCorners(model.tape, model.variables, targets),
-    variables: model.variables,
+    parts,
+    variables,
     slacks: { counted: isCheck, decides: isCheck },
   };
 }

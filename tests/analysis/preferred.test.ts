@@ -1,26 +1,10 @@
 import { expect, test } from 'vitest';
 import { preferredFindings } from '../../src/analysis/preferred.ts';
-import { showProblems } from '../../src/spec/problem.ts';
-import { readSpec } from '../../src/spec/read-spec.ts';
-import { handbook } from '../handbook.ts';
+import { methodBoard } from './method-board.ts';
 
 /** Findings about a divider with these values, by symbol. */
 function divider(given: Record<string, string>) {
-  const lines = Object.entries({ V_in: '36 V', V_fs: '3.3 V', ...given }).map(([key, text]) => `      ${key}: ${text}`);
-  const text = `board: Divider
-document: D-1
-revision: A
-issued: 2026-01-01
-status: draft
-purpose: Preferred values
-circuits:
-  tap:
-    method: voltage-divider
-    given:
-${lines.join('\n')}
-`;
-  const { board, problems } = readSpec(text, { file: 'd.yaml', board: 'd', revision: 'a' }, handbook);
-  if (!board) throw new Error(showProblems(problems));
+  const board = methodBoard('tap', 'voltage-divider', { V_in: '36 V', V_fs: '3.3 V', ...given });
   return new Map(preferredFindings(board).map((one) => [one.input, one]));
 }
 

@@ -2,9 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { nearestTo, proposalsOf } from '../../src/analysis/propose.ts';
 import { between } from '../../src/quantity/preferred/nearest.ts';
 import { seriesNamed } from '../../src/quantity/preferred/series.ts';
-import { showProblems } from '../../src/spec/problem.ts';
-import { readSpec } from '../../src/spec/read-spec.ts';
 import { handbook } from '../handbook.ts';
+import { methodBoard } from './method-board.ts';
 
 /** Every pair, one after the other, by the same rule and none of the same code. */
 function exhaustive(aim: number, at: (a: number, b: number) => number, chosen: [number, number], list: number[][]) {
@@ -45,21 +44,7 @@ describe('the best pair agrees with every pair tried', () => {
 
 test('a step-down whose divider is off its window is offered a better one, with the margin that it brings', () => {
   const given = { ...handbook.methods.get('step-down')!.example.given, R_top: '49.9 kohm ±1 %', R_bot: '10 kohm ±1 %' };
-  const lines = Object.entries(given).map(([key, text]) => `      ${key}: ${text}`);
-  const text = `board: Rail
-document: D-1
-revision: A
-issued: 2026-01-01
-status: draft
-purpose: Preferred values
-circuits:
-  rail:
-    method: step-down
-    given:
-${lines.join('\n')}
-`;
-  const { board, problems } = readSpec(text, { file: 'd.yaml', board: 'd', revision: 'a' }, handbook);
-  if (!board) throw new Error(showProblems(problems));
+  const board = methodBoard('rail', 'step-down', given);
   const [proposal] = proposalsOf(board);
   expect(proposal).toMatchObject({ id: 'rail.divider', of: 'rail.V_out', target: 5, differs: true });
   const { chosen, best } = proposal!;

@@ -14,9 +14,9 @@ export type Found = Pick<Extreme, 'value' | 'bound' | 'at'>;
 /** Where slopes lead; to choose by, and no proof. */
 export const cornersAlone: Least = (f, boxes, start) => {
   const found = boxes.map((box) => {
-    const [lo, hi, from] = [box.lo, box.hi, start].map((all) => Float64Array.from(f.variables, (v) => all[v]!));
-    const inside = from!.map((x, i) => Math.min(Math.max(x, lo![i]!), hi![i]!));
-    return climb(f, lo!, hi!, inside, -1);
+    const { lo, hi } = f.argumentsOf(box);
+    const inside = lo.map((low, i) => Math.min(Math.max(start[f.variables[i]!]!, low), hi[i]!));
+    return climb(f, lo, hi, inside, -1);
   });
   const best = found.reduce((a, b) => (b.value > a.value ? b : a));
   return { value: -best.value, bound: Number.NEGATIVE_INFINITY, at: spread(f, start, best.at) };

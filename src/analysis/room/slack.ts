@@ -27,8 +27,7 @@ export class SlackUnder {
     this.#f = f;
     this.#at = f.variables.indexOf(variable);
     this.#parts = boxes.map((box) => {
-      const lo = Float64Array.from(f.variables, (v) => box.lo[v]!);
-      const hi = Float64Array.from(f.variables, (v) => box.hi[v]!);
+      const { lo, hi } = f.argumentsOf(box);
       return { lo, hi, start: Float64Array.from(f.variables, (v, i) => Math.min(Math.max(worst[v]!, lo[i]!), hi[i]!)) };
     });
   }

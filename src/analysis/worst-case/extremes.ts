@@ -101,8 +101,7 @@ interface Part extends Ends {
 }
 
 function partOf(f: BoardFunction, box: Box, start: Float64Array): Part {
-  const lo = Float64Array.from(f.variables, (v) => box.lo[v]!);
-  const hi = Float64Array.from(f.variables, (v) => box.hi[v]!);
+  const { lo, hi } = f.argumentsOf(box);
   return {
     lo,
     hi,
